@@ -1,0 +1,3 @@
+module twoleaf
+
+go 1.26
