@@ -1,3 +1,17 @@
 module twoleaf
 
-go 1.26
+go 1.26.0
+
+require (
+	github.com/chromedp/cdproto v0.159.0
+	github.com/chromedp/chromedp v0.23.0
+	github.com/hack-pad/safejs v0.1.0
+	github.com/stretchr/testify v1.12.1
+	golang.org/x/exp v0.0.0-20261113113407-e3970619a1a4
+	rsc.io/qr v0.2.0
+)
+
+require (
+	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+	go.yaml.in/yaml/v3 v3.0.5 // indirect
+)
