@@ -26,6 +26,9 @@ type Layer struct {
 	There  bool           // in the house already: weighs and sounds, costs nothing
 	Price  unit.MoneyRate // per area, NaN-free; see Priced
 	Priced bool           // a price is known
+	// JoinPrice is per area, of the film to the next layer outwards.
+	JoinPrice  unit.MoneyRate
+	JoinPriced bool
 }
 
 // Leaf is boards fixed together that move as one, from the room outwards.
