@@ -85,6 +85,8 @@ type Board struct {
 	Code      string // stable, short, [a-z0-9]+, for the link
 	Name      string // as the table names it, thickness included: "Gypsum board type X 5/8 in"
 	Short     string // for rows and verdicts, without thickness: "Gypsum type X", "Plywood"
+	Row       string // the same with % where the thickness stands: "Gypsum % type X", "Plywood %"
+	Brief     string // for narrow tables, % as in Row: "% type X", "ply %"
 	Region    string // NA, EU, AU or ALL
 	Kind      Kind
 	Thickness unit.Length
@@ -93,12 +95,13 @@ type Board struct {
 	MassLow   unit.SurfaceMass // range, 0 if none is known
 	MassHigh  unit.SurfaceMass
 	CodeMass  unit.SurfaceMass // the heavier figure of structural tables, 0 if none
-	Sheets    []Sheet          // as sold, first is usual; empty for built masonry
+	Sheets    []Sheet          // as sold, first is usual; empty for built masonry, glass and metal cut to order
+	Sizes     []unit.Quantity  // the same as the trade writes them: "4x8 ft", "1200x2400 mm"
 	FireRated bool             // type X, enhanced core, type F, fire-rated
 	Usual     bool             // the region's usual heavy gypsum board
 	Sound     Sound
 	Source    string // key
-	Origin    string // sourced, derived or from memory
+	Origin    string // sourced, derived, calibrated or from memory
 }
 
 // Fill is what lies in a gap.
@@ -166,8 +169,10 @@ type Fixing struct {
 	Stiffness      float64       // dynamic, N/m per point; 0 for screwed
 	StiffnessLow   float64
 	StiffnessHigh  float64
-	Rows, Along    unit.Length // usual grid: between rows, along the row
+	Rows, Along    unit.Length // usual grid: between rows, along the row; see UsualGrid
 	Clear          unit.Length // depth free behind the channel's face before a screw meets the frame
+	metricRows     unit.Length
+	metricAlong    unit.Length
 	Region         string
 	Source, Origin string
 }
