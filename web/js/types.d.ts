@@ -1,0 +1,402 @@
+// What goes between page and core, as core/plan/plan.go, core/report.go and
+// core/call.go write it. All figures are SI; a Quantity is text as typed.
+
+export type Quantity = string;
+export type Units = 'us' | 'si';
+export type Region = 'US' | 'CA' | 'UK' | 'EU' | 'AU';
+
+export interface Plan {
+  format: number;
+  table: number;
+  name: string;
+  region: Region;
+  units: Units;
+  prices?: '' | 'demo';
+  surfaces: Surface[];
+  buildUps: BuildUp[];
+  shelf?: Shelf[];
+  waste?: Quantity;
+  notes?: string;
+}
+
+export interface Surface {
+  id: string;
+  name: string;
+  kind: 'wall' | 'ceiling' | 'floor';
+  width?: Quantity;
+  height?: Quantity;
+  area?: Quantity;
+  buildUp: string;
+  beyond?: string;
+  garage?: boolean;
+}
+
+export interface BuildUp {
+  id: string;
+  name?: string;
+  leaves: Leaf[];
+  gaps?: Gap[];
+  compare: Compare;
+}
+
+export interface Leaf {
+  layers: Layer[];
+}
+
+export type Join = '' | 'glue' | 'film';
+
+export interface Layer {
+  id: string;
+  board: string;
+  there?: boolean;
+  join?: Join;
+}
+
+export interface Gap {
+  id: string;
+  frame: string;
+  depth?: Quantity;
+  spacing?: Quantity;
+  fill?: string;
+  fillDepth?: Quantity;
+  near: Held;
+  far: Held;
+  there?: boolean;
+  fillThere?: boolean;
+}
+
+export interface Held {
+  fixing: string;
+  rows?: Quantity;
+  along?: Quantity;
+  rating?: Quantity;
+  extra?: Quantity;
+  shorts?: boolean;
+}
+
+export interface Compare {
+  leaf: number;
+  reference?: Layer[];
+  rows?: Candidate[];
+}
+
+export interface Candidate {
+  id: string;
+  layers: Layer[];
+}
+
+export type Per = '' | 'area' | 'pallet' | 'scale';
+
+export interface Shelf {
+  board: string;
+  per?: Per;
+  weight?: Quantity;
+  less?: Quantity;
+  of?: Quantity;
+  price?: Quantity;
+  priceArea?: boolean;
+  sheet?: Quantity;
+  thickness?: Quantity;
+  stock?: Quantity;
+  plenty?: boolean;
+  owned?: Quantity;
+}
+
+export interface Want {
+  surface?: string;
+  sound?: boolean;
+  rows?: boolean;
+  work?: string;
+}
+
+export type Origin = 'typed' | 'typical' | 'demo' | 'computed';
+
+export interface Value {
+  v: number;
+  kind: string;
+  low?: number;
+  high?: number;
+  origin: Origin;
+  trace?: string;
+  as?: Quantity;
+  diff?: number;
+  same?: boolean;
+}
+
+export type LoadState = 'over' | 'close' | 'holds' | 'under' | 'unrated' | 'none' | '';
+
+export interface Figures {
+  mass: Value | null;
+  cost: Value | null;
+  clip: Value | null;
+  clipLoad: Value | null;
+  bass: Value | null;
+  rating: Value | null;
+  built: Value | null;
+  thickness: Value | null;
+  leafThick: Value | null;
+  stack: Value | null;
+  stackCost: Value | null;
+  load: LoadState;
+  c: number;
+  ctr: number;
+}
+
+export interface Report {
+  surface: string;
+  buildUp: string;
+  leaf: number;
+  ratingIs: string;
+  currency: string;
+  area: Value | null;
+  yours: Figures;
+  reference: Figures;
+  refLayers: LayerReport[];
+  isReference: boolean;
+  leaves: LeafReport[];
+  gaps: GapReport[];
+  load?: LoadReport;
+  buy: BuyReport;
+  sound?: SoundReport;
+  rows?: RowReport[];
+  picks?: { closest: string; cheapest: string; best: string };
+  verdicts: { [section: string]: Verdict | undefined };
+  cautions: Caution[] | null;
+  working?: Working;
+}
+
+export interface LayerReport {
+  id: string;
+  board: string;
+  short: string;
+  row?: string;
+  brief?: string;
+  nominal: string;
+  kind: string;
+  density: number;
+  there: boolean;
+  join: Join;
+  thickness: Value | null;
+  mass: Value | null;
+  weight: Value | null;
+  price: Value | null;
+  sheet: Quantity;
+  sheetChoices: Quantity[] | null;
+  stock: Value | null;
+  plenty: boolean;
+  owned: Value | null;
+  need: number;
+  screw: Value | null;
+  screwMax: Value | null;
+  screwWhy: string;
+  wood: boolean;
+  fireRated: boolean;
+}
+
+export interface LeafReport {
+  mass: Value | null;
+  thickness: Value | null;
+  there: boolean;
+  layers: LayerReport[];
+}
+
+export interface HeldReport {
+  fixing: string;
+  kind: string;
+  name: string;
+  standOff: Value | null;
+  rows: Value | null;
+  along: Value | null;
+  rating: Value | null;
+  extra: Value | null;
+  shorts: boolean;
+}
+
+export interface GapReport {
+  id: string;
+  depth: Value | null;
+  frame: string;
+  frameKind: string;
+  frameName: string;
+  frameDepth: Value | null;
+  frameWidth: Value | null;
+  spacing: Value | null;
+  fill: string;
+  fillName: string;
+  fillDepth: Value | null;
+  near: HeldReport;
+  far: HeldReport;
+  there: boolean;
+  fillThere: boolean;
+}
+
+export interface LoadReport {
+  leaf: number;
+  area: Value | null;
+  boards: Value | null;
+  channel: Value | null;
+  fill: Value | null;
+  extra: Value | null;
+  own: Value | null;
+  onClip: Value | null;
+  rating: Value | null;
+  share: Value | null;
+  state: LoadState;
+  holdsRows: Value | null;
+  perArea: Value | null;
+  count: number;
+  added: Value | null;
+}
+
+export interface BuyReport {
+  lines: BuyLine[] | null;
+  mass: Value | null;
+  cost: Value | null;
+  sheets: number;
+  waste: Value | null;
+  screws: Value[] | null;
+}
+
+export interface BuyLine {
+  board: string;
+  short: string;
+  row?: string;
+  brief?: string;
+  nominal: string;
+  sheet: Quantity;
+  need: number;
+  owned: number;
+  buy: number;
+  lacking: number;
+  weight: Value | null;
+  price: Value | null;
+  cost: Value | null;
+}
+
+export interface SoundReport {
+  hz: number[];
+  tl: number[];
+  low: number[];
+  high: number[];
+  ref: number[];
+  octaves: { hz: number; tl: number; spread: number; ref: number }[];
+  stc: number;
+  rw: number;
+  c: number;
+  ctr: number;
+  c50: number;
+  ctr50: number;
+  oitc: number;
+  spread: { rating: number; bass: number; family: string; tests: number; near: boolean };
+  resonances: number[] | null;
+  dips: { hz: number; leaf: number; layers: number[]; short: string; kind: string; both: boolean }[] | null;
+  decides: number;
+  eightRule: boolean;
+  sentences: Sentence[] | null;
+}
+
+export interface Sentence {
+  code: string;
+  args?: Record<string, number>;
+  text?: Record<string, string>;
+  edit?: string;
+}
+
+export interface RowReport {
+  id: string;
+  is: '' | 'reference' | 'yours';
+  layers: LayerReport[];
+  figures: Figures;
+  overMass: boolean;
+  overClip: boolean;
+  cautions: Caution[] | null;
+}
+
+export interface Verdict {
+  answer: 'yes' | 'notYet' | 'no' | string;
+  parts: Sentence[] | null;
+  mend?: Sentence | null;
+}
+
+export interface Working {
+  trace: string;
+  rows: { code: string; form: string; terms: Value[] | null; result: Value }[] | null;
+  sources: { code: string; value?: Value | null; source: string }[] | null;
+}
+
+/** A caution as core/caution gives it: what, where, and the numbers that set it off. */
+export interface Caution {
+  code: string;
+  args?: Record<string, number>;
+  text?: Record<string, string>;
+  [more: string]: unknown;
+}
+
+export interface Fault {
+  code: string;
+  surface?: string;
+  buildUp?: string;
+  leaf: number;
+  layer?: string;
+  gap?: string;
+  board?: string;
+  field: string;
+  typed?: string;
+  low?: string;
+  high?: string;
+  mend?: string[];
+  words: string;
+}
+
+/** One board as the search tells it. */
+export interface BoardReport {
+  id: string;
+  short: string;
+  row?: string;
+  brief?: string;
+  nominal: string;
+  name: string;
+  kind: string;
+  region: string;
+  thickness: number;
+  mass: number;
+  low?: number;
+  high?: number;
+  weight?: number;
+  sheets?: Quantity[];
+  fireRated?: boolean;
+  wood?: boolean;
+  source?: string;
+  origin?: string;
+  assumed?: string;
+}
+
+export interface FrameReport {
+  id: string;
+  name: string;
+  kind: string;
+  depth: number;
+  width: number;
+  spacings?: number[];
+}
+
+export interface FillReport {
+  id: string;
+  name: string;
+  depths?: number[];
+}
+
+export interface FixingReport {
+  id: string;
+  name: string;
+  kind: string;
+  standOff?: number;
+  rows?: number;
+  along?: number;
+}
+
+export interface Catalog {
+  frames: FrameReport[];
+  fills: FillReport[];
+  fixings: FixingReport[];
+}
