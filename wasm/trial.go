@@ -3,23 +3,21 @@
 package main
 
 import (
+	"bytes"
 	"os"
 
 	"twoleaf/core"
 )
 
-// Builds for trials answer three more calls, each a way to fail that the page
-// has to live through.
+// Builds for trials fail where a plan holds one of two numbers, in the two ways
+// that the page has to live through.
 func init() {
 	call = func(method string, args []byte, t *core.Tables) []byte {
-		switch method {
-		case "panic":
-			panic("asked for by a trial")
-		case "exit":
+		switch {
+		case bytes.Contains(args, []byte("66.61")):
+			panic("a trial asked for it")
+		case bytes.Contains(args, []byte("66.62")):
 			os.Exit(3)
-		case "hang":
-			for {
-			}
 		}
 		return core.Call(method, args, t)
 	}

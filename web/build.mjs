@@ -12,6 +12,7 @@ import { dirname, join, relative } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { brotliCompressSync, gzipSync, constants as zlib } from 'node:zlib';
 import { build } from 'esbuild';
+import { runtime, startCore } from './core.mjs';
 
 const web = dirname(fileURLToPath(import.meta.url));
 const root = dirname(web);
@@ -79,24 +80,15 @@ function compileCore() {
   return bytes;
 }
 
-/** The support script of the Go that compiles the core; the two belong together. */
-function runtime() {
-  const goroot = execFileSync('go', ['env', 'GOROOT'], { encoding: 'utf8' }).trim();
-  return join(goroot, 'lib', 'wasm', 'wasm_exec.js');
-}
-
 /**
  * What the core itself says about the first wall.
  * @param {Buffer} core
  */
 async function firstReport(core) {
-  await import(pathToFileURL(runtime()).href);
-  const go = new Go();
-  const module = await WebAssembly.compile(new Uint8Array(core));
-  go.run(await WebAssembly.instantiate(module, go.importObject));
+  const call = await startCore(core);
   /** @param {string} method @param {object} args */
   const ask = (method, args) => {
-    const reply = JSON.parse(globalThis.twoleaf?.call(method, JSON.stringify(args)) ?? '{}');
+    const reply = JSON.parse(call(method, JSON.stringify(args)));
     if (!reply.ok) throw new Error(`the core does not answer ${method}: ${JSON.stringify(reply)}`);
     return reply;
   };

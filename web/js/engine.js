@@ -76,6 +76,11 @@ export function startEngine(tell = {}, start = newWorker) {
     clearTimeout(hung);
     const question = current;
     current = undefined;
+    if (question?.method === 'assess') {
+      // For those who measure: when the last one came in, and which it was.
+      performance.clearMarks('assessed');
+      performance.mark('assessed', { detail: question.id });
+    }
     question?.answer(reply);
     if (waiting.length > 0) next();
     watchLate();

@@ -1,0 +1,113 @@
+package test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// The page is opened once; then the server is gone, and with it every way to
+// fetch anything. It still opens, under any path, and computes.
+func TestOffline(t *testing.T) {
+	for _, prefix := range []string{"/", "/some/sub/path/"} {
+		t.Run(prefix, func(t *testing.T) {
+			server := deploy(t, prefix)
+			p := open(t, server.address(), phone)
+			p.assessed()
+			p.kept()
+			server.stop()
+
+			for _, address := range []string{server.address(), server.address() + "index.html", server.address() + "?from=home"} {
+				p.visit(address)
+				p.assessed()
+				before := p.words(strip)
+				typeWeight(p, "61.5")
+				p.until("document.querySelector($0).innerText.replace(/\\s+/g, ' ').trim() !== $1", strip, before)
+			}
+			p.noErrors()
+		})
+	}
+}
+
+// Two sites of one host keep out of each other's caches.
+func TestTwoSitesOfOneHostKeepTheirCaches(t *testing.T) {
+	server := deploy(t, "/one/")
+	p := open(t, server.address(), phone)
+	p.kept()
+	names := eval[[]string](p, "caches.keys()")
+	assert.Len(t, names, 1)
+	assert.True(t, strings.HasPrefix(names[0], "twoleaf:/one/:"), "%s carries the path", names[0])
+	eval[bool](p, "caches.open('twoleaf:/two/:1').then(() => true)")
+	version := newVersion(t, server, "second")
+	update(p)
+	takeUpdate(p)
+	p.until("caches.keys().then((names) => names.length === 2 && names.includes('twoleaf:/two/:1') && names.includes($0))", "twoleaf:/one/:"+version)
+}
+
+// A new version waits until the user takes it; half a version is never taken.
+func TestUpdate(t *testing.T) {
+	server := deploy(t, "/")
+	p := open(t, server.address(), phone)
+	p.assessed()
+	p.kept()
+	old := eval[[]string](p, "caches.keys()")
+
+	// A file of the new version is missing: the old one stays whole.
+	newVersion(t, server, "broken")
+	_, icon := built(t, "icons/icon-512.png")
+	server.change("icons/icon-512.png", nil)
+	failed := eval[bool](p, `navigator.serviceWorker.getRegistration().then((r) => r.update()).then(() => false, () => true)
+		.then(() => navigator.serviceWorker.getRegistration()).then((r) => new Promise((done) => {
+			const fresh = r.installing; if (!fresh) return done(!r.waiting);
+			fresh.onstatechange = () => done(fresh.state === 'redundant'); }))`)
+	assert.True(t, failed, "half a version was installed")
+	assert.Equal(t, old, eval[[]string](p, "caches.keys()"))
+	p.reload()
+	p.assessed()
+	assert.NotContains(t, eval[string](p, "document.title"), "second")
+
+	// All of it is there: it waits beside the old one, which goes on.
+	server.change("icons/icon-512.png", icon)
+	version := newVersion(t, server, "second")
+	update(p)
+	time.Sleep(300 * time.Millisecond) // nothing may happen by itself
+	p.reload()
+	p.assessed()
+	assert.NotContains(t, eval[string](p, "document.title"), "second", "the new version came unasked")
+
+	takeUpdate(p)
+	p.until("document.title.includes('second')")
+	p.assessed()
+	p.until("caches.keys().then((names) => names.length === 1 && names[0].endsWith($0))", version)
+	p.allowed = []string{"icons/icon-512.png", "404"}
+	p.noErrors()
+}
+
+// newVersion deploys the same site with another title, and returns its version.
+func newVersion(t *testing.T, server *deployment, title string) string {
+	t.Helper()
+	_, page := built(t, "index.html")
+	_, sw := built(t, "sw.js")
+	version := siteVersion(t, sw)
+	server.change("index.html", replaced(t, page, "<title>", "<title>"+title+" "))
+	server.change("sw.js", replaced(t, sw, version, title))
+	return title
+}
+
+// siteVersion finds the version in the built service worker.
+func siteVersion(t *testing.T, sw []byte) string {
+	t.Helper()
+	_, rest, found := strings.Cut(string(sw), `version:"`)
+	assert.True(t, found, "the service worker has a version")
+	version, _, _ := strings.Cut(rest, `"`)
+	return version
+}
+
+// update asks for a new version and waits until it is there.
+func update(p *page) {
+	p.t.Helper()
+	eval[bool](p, "navigator.serviceWorker.getRegistration().then((r) => r.update()).then(() => true)")
+	p.until("navigator.serviceWorker.getRegistration().then((r) => !!r.waiting)")
+}
