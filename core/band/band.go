@@ -35,6 +35,17 @@ func Edges(i int) (lo, hi float64) {
 	return f / k, f * k
 }
 
+// Holding returns the band whose edges a frequency, Hz, lies between; false below
+// the first and above the last.
+func Holding(f float64) (int, bool) {
+	first, _ := Edges(0)
+	_, last := Edges(Count - 1)
+	if !(f >= first && f < last) {
+		return 0, false
+	}
+	return max(0, min(Count-1, int(math.Round(10*math.Log10(f)))-15)), true
+}
+
 // Spectrum is a level or a transmission loss in dB per one-third-octave band.
 type Spectrum [Count]float64
 
