@@ -107,6 +107,16 @@ type deployment struct {
 	files  fstest.MapFS // instead of the built ones; a nil Data takes a file away
 	asked  []string
 	once   sync.Once
+	// untyped serves the core as a host does that has never heard of WebAssembly.
+	untyped bool
+}
+
+// untyped takes the type from an answer's head.
+type untyped struct{ http.ResponseWriter }
+
+func (w untyped) WriteHeader(status int) {
+	w.Header().Set("Content-Type", "application/octet-stream")
+	w.ResponseWriter.WriteHeader(status)
 }
 
 // deploy serves the built site under a path.
@@ -120,6 +130,9 @@ func deploy(t *testing.T, prefix string) *deployment {
 	d.server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		d.mu.Lock()
 		d.asked = append(d.asked, r.URL.Path)
+		if d.untyped && strings.HasSuffix(r.URL.Path, ".wasm") {
+			w = untyped{w}
+		}
 		d.mu.Unlock()
 		handler.ServeHTTP(w, r)
 	}))

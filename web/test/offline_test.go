@@ -5,7 +5,11 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
+	cdppage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // The page is opened once; then the server is gone, and with it every way to
@@ -29,6 +33,33 @@ func TestOffline(t *testing.T) {
 			p.noErrors()
 		})
 	}
+}
+
+// A host that does not know the type of the core only costs time.
+func TestCoreOfUnknownType(t *testing.T) {
+	server := deploy(t, "/")
+	server.untyped = true
+	p := open(t, server.address(), phone)
+	p.assessed()
+	p.noErrors()
+}
+
+// The browser offers to put the page on the home screen.
+func TestInstallable(t *testing.T) {
+	p := open(t, deploy(t, "/some/path/").address(), phone)
+	p.kept()
+	found, err := chromedp.Call(p.ctx, cdppage.GetInstallabilityErrors, cdp.Empty{})
+	require.NoError(t, err)
+	for _, e := range found.InstallabilityErrors {
+		if e.ErrorID == "in-incognito" {
+			continue // the tests' profiles are such windows
+		}
+		assert.Fail(t, e.ErrorID, "%v", e.ErrorArguments)
+	}
+	manifest, err := chromedp.Call(p.ctx, cdppage.GetAppManifest, cdppage.GetAppManifestParams{})
+	require.NoError(t, err)
+	assert.Empty(t, manifest.Errors)
+	assert.Contains(t, manifest.URL, "/some/path/manifest.webmanifest")
 }
 
 // Two sites of one host keep out of each other's caches.
