@@ -1,0 +1,184 @@
+package plan
+
+import (
+	"strconv"
+
+	"twoleaf/core/material"
+	"twoleaf/core/unit"
+)
+
+// set is what the examples and the starting rows of a region are made of. All
+// are rows of the tables; only what is invented says so.
+type set struct {
+	heavy, light, wood, osb, dense string // boards: usual heavy, usual light, and panels to hang behind
+	double                         string // two of these are the light alternative
+	far, sheathing, deck           string // what is there already: inside, outside, floor above
+	frame, joist                   string
+	fill, joistFill                string
+	rating                         unit.Quantity // of a clip, invented
+	width, depth, height           unit.Quantity // of the room
+	ceilingRows                    unit.Quantity
+	lightTag, woodTag              unit.Quantity // weights on invented tags
+}
+
+func (r Region) set() set {
+	na := set{
+		heavy: "na_gyp_typeX_16", light: "na_gyp_light_13", wood: "na_ply_soft_15", osb: "na_osb_18_23-32", dense: "na_mdf_19",
+		double: "na_gyp_light_13", far: "na_gyp_reg_13", sheathing: "na_osb_11_7-16", deck: "na_osb_18_23-32",
+		frame: "wood_38x89", joist: "joist_38x235", fill: "na_stone_42", joistFill: "na_glass_sound",
+		rating: "42 lb", width: "160 in", depth: "128 in", height: "8 ft", ceilingRows: "16 in",
+		lightTag: "41 lb", woodTag: "58 lb",
+	}
+	switch r {
+	case CA:
+		na.rating, na.width, na.depth, na.height, na.ceilingRows = "19 kg", "4060 mm", "3250 mm", "2440 mm", "400 mm"
+		na.lightTag, na.woodTag = "18.6 kg", "26.3 kg"
+	case UK, EU:
+		return set{
+			heavy: "eu_gyp_f_15", light: "eu_gyp_a_12", wood: "eu_ply_soft_15", osb: "eu_osb_18", dense: "eu_mdf_18",
+			double: "eu_gyp_d_12", far: "eu_gyp_a_12", sheathing: "eu_brick_102", deck: "eu_chip_22",
+			frame: "wood_45x95", joist: "joist_47x200", fill: "eu_stone_45", joistFill: "eu_glass_loft",
+			rating: "21 kg", width: "4000 mm", depth: "3200 mm", height: "2400 mm", ceilingRows: "400 mm",
+			lightTag: "24.2 kg", woodTag: "22.9 kg",
+		}
+	case AU:
+		return set{
+			heavy: "au_gyp_fire_16", light: "au_gyp_std_13", wood: "au_ply_17", osb: "au_part_19", dense: "au_mdf_18",
+			double: "au_gyp_ac_13", far: "au_gyp_std_10", sheathing: "xx_fc_6", deck: "au_part_19",
+			frame: "wood_35x90", joist: "joist_45x240", fill: "au_glass_sound", joistFill: "au_glass_sound",
+			rating: "22 kg", width: "4000 mm", depth: "3200 mm", height: "2400 mm", ceilingRows: "400 mm",
+			lightTag: "24.8 kg", woodTag: "26.8 kg",
+		}
+	}
+	return na
+}
+
+// exampleRating is the invented rating of a clip in the examples of a region.
+func (r Region) exampleRating() unit.Quantity { return r.set().rating }
+
+// usualUnits is customary in the US and metric elsewhere.
+func (r Region) usualUnits() Units {
+	if r == US || r == "" {
+		return Customary
+	}
+	return Metric
+}
+
+func layersOf(boards ...string) []Layer {
+	out := make([]Layer, len(boards))
+	for i, b := range boards {
+		out[i] = Layer{ID: "l" + strconv.Itoa(i+1), Board: b}
+	}
+	return out
+}
+
+func there(layers []Layer) []Layer {
+	for i := range layers {
+		layers[i].There = true
+	}
+	return layers
+}
+
+// ReferenceLayers returns two layers of a region's usual heavy gypsum board.
+func ReferenceLayers(r Region) []Layer {
+	b := material.UsualHeavy(string(r)).ID
+	return layersOf(b, b)
+}
+
+// StartingRows returns the eight build-ups of a leaf that side by side starts
+// with in a region, room side first (common practice: what yards have beside
+// the usual heavy board).
+func StartingRows(r Region) []Candidate {
+	s := r.set()
+	film := layersOf(s.heavy, s.heavy)
+	film[0].Join = "film"
+	rows := [][]Layer{
+		layersOf(s.light, s.wood, s.light),
+		layersOf(s.heavy, s.osb),
+		layersOf(s.light, s.light, s.light),
+		layersOf(s.heavy, s.light),
+		film,
+		layersOf(s.heavy, s.heavy, s.heavy),
+		layersOf(s.heavy, s.dense),
+		layersOf(s.double, s.double),
+	}
+	out := make([]Candidate, len(rows))
+	for i, l := range rows {
+		out[i] = Candidate{ID: "c" + strconv.Itoa(i+1), Layers: l}
+	}
+	return out
+}
+
+// onClips is a leaf on clips whose rating is the invented one.
+func (s set) onClips() Held { return Held{Fixing: "clip", Rating: s.rating, Example: true} }
+
+func screwed() Held { return Held{Fixing: "screwed"} }
+
+// First returns the wall that the page starts with: two layers of the region's
+// heavy board on rubber clips, studs that are there already, wool, board on the
+// far side that is there too. Prices and the rating of the clip are invented and
+// marked so.
+func First(r Region) Plan {
+	s := r.set()
+	return Renumbered(Plan{
+		Format: Format, Table: material.TableVersion, Name: "A wall",
+		Region: r, Units: r.usualUnits(), Prices: DemoPrices,
+		Surfaces: []Surface{{ID: "s", Name: "wall", Kind: Wall, Width: s.width, Height: s.height, BuildUp: "b", Beyond: "bedroom"}},
+		BuildUps: []BuildUp{{
+			ID:     "b",
+			Leaves: []Leaf{{Layers: layersOf(s.heavy, s.heavy)}, {Layers: there(layersOf(s.far))}},
+			Gaps:   []Gap{{Frame: s.frame, Fill: s.fill, Near: s.onClips(), Far: screwed(), There: true}},
+		}},
+	})
+}
+
+// Demo returns a drummer's room in a garage under a bedroom: four walls, a
+// ceiling below the bedroom, a slab. Tags, prices and the rating of the clips
+// are invented; the notes say so. Wall B swaps the fire-rated boards for a
+// sandwich with wood in it, which a room beside a garage must not do unasked.
+func Demo(r Region) Plan {
+	s := r.set()
+	shell := func(id string, far string) BuildUp {
+		return BuildUp{
+			ID:     id,
+			Leaves: []Leaf{{Layers: layersOf(s.heavy, s.heavy)}, {Layers: there(layersOf(far))}},
+			Gaps:   []Gap{{Frame: s.frame, Fill: s.fill, Near: s.onClips(), Far: screwed(), There: true}},
+		}
+	}
+	inside := shell("inside", s.far)
+	sandwich := shell("sandwich", s.far)
+	sandwich.Leaves[0].Layers = layersOf(s.light, s.wood, s.light)
+	outside := shell("outside", s.sheathing)
+	if b, ok := material.ByID(s.sheathing); ok && b.Kind.Masonry() {
+		// A row of studs of its own before a wall of brick: nothing is tied to it.
+		outside.Gaps[0].There = false
+		outside.Gaps[0].Far = Held{Fixing: "untied"}
+		outside.Gaps[0].Depth = "175 mm"
+	}
+	ceiling := shell("ceiling", s.deck)
+	ceiling.Gaps[0].Frame, ceiling.Gaps[0].Fill = s.joist, s.joistFill
+	ceiling.Gaps[0].Near.Rows = s.ceilingRows
+	slab := BuildUp{ID: "slab", Leaves: []Leaf{{Layers: there(layersOf("xx_concrete_150"))}}}
+	wall := func(id, name string, width unit.Quantity, buildUp, beyond string, garage bool) Surface {
+		return Surface{ID: id, Name: name, Kind: Wall, Width: width, Height: s.height, BuildUp: buildUp, Beyond: beyond, Garage: garage}
+	}
+	return Renumbered(Plan{
+		Format: Format, Table: material.TableVersion, Name: "Garage room",
+		Region: r, Units: r.usualUnits(), Prices: DemoPrices,
+		Surfaces: []Surface{
+			wall("A", "wall A", s.width, "inside", "hall", true),
+			wall("B", "wall B", s.width, "sandwich", "living room", true),
+			wall("C", "wall C", s.depth, "outside", "yard", false),
+			wall("D", "wall D", s.depth, "outside", "street", false),
+			{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: s.width, Height: s.depth, BuildUp: "ceiling", Beyond: "bedroom", Garage: true},
+			{ID: "F", Name: "floor F", Kind: Floor, Width: s.width, Height: s.depth, BuildUp: "slab", Beyond: "ground"},
+		},
+		BuildUps: []BuildUp{inside, sandwich, outside, ceiling, slab},
+		Shelf: []Shelf{
+			{Board: s.heavy, Stock: "20"},
+			{Board: s.light, Weight: s.lightTag, Plenty: true},
+			{Board: s.wood, Weight: s.woodTag, Stock: "9", Owned: "2"},
+		},
+		Notes: "An example: the tags, the prices and the rating of the clips are invented.",
+	})
+}
