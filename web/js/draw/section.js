@@ -3,18 +3,17 @@
 // geometry, sectionView() is the picture.
 
 import { nothing, svg } from 'lit-html';
-import { inches, length, millimetres } from './fraction.js';
+import { length, lengthText } from './fraction.js';
 import { batt, hatch, masonry, n, solid } from './hatch.js';
 import { textWidth } from './measure.js';
 import { spread } from './place.js';
 
 /**
- * @typedef {import('./report.js').Report} Report
- * @typedef {import('./report.js').PlanDoc} PlanDoc
- * @typedef {import('./report.js').LayerReport} LayerReport
- * @typedef {import('./report.js').GapReport} GapReport
- * @typedef {import('./report.js').HeldReport} HeldReport
- * @typedef {import('./report.js').Value} Value
+ * @typedef {import('../types.d.ts').Report} Report
+ * @typedef {import('../types.d.ts').LayerReport} LayerReport
+ * @typedef {import('../types.d.ts').GapReport} GapReport
+ * @typedef {import('../types.d.ts').HeldReport} HeldReport
+ * @typedef {import('../types.d.ts').Value} Value
  * @typedef {'phone' | 'desk' | 'print' | 'first'} Mode
  * @typedef {'us' | 'si'} Units
  */
@@ -24,7 +23,7 @@ import { spread } from './place.js';
  * @property {Units} units
  * @property {number} width of the place the drawing stands in, px
  * @property {Mode} mode
- * @property {PlanDoc} [plan] for the names of the spaces beside it
+ * @property {{surfaces: {id: string, kind?: string, beyond?: string}[]}} [plan] for the names of the spaces beside it
  * @property {string} [selected] id of a layer or a gap
  * @property {(id: string) => void} [onSelect]
  */
@@ -708,7 +707,7 @@ function names(plan, report, options) {
 
 /**
  * @param {Report} report
- * @param {PlanDoc | undefined} plan
+ * @param {Options['plan']} plan
  */
 function spaces(report, plan) {
   const surface = plan?.surfaces?.find((s) => s.id === report.surface);
@@ -787,9 +786,8 @@ function hits(plan, select) {
  */
 export function describe(report, options) {
   const { units } = options;
-  const unit = units === 'si' ? 'mm' : 'in';
   /** @param {Value | null | undefined} value */
-  const said = (value) => (value && Number.isFinite(value.v) ? `${units === 'si' ? millimetres(value.v) : spoken(value.v)} ${unit}` : 'unknown');
+  const said = (value) => (value ? lengthText(value.v, units, true) : 'of unknown depth');
   const [here, there] = spaces(report, options.plan);
   const words = (report.leaves ?? []).flatMap((leaf, i) => {
     const boards = (leaf.layers ?? []).map((layer) => `${layer.short} ${said(layer.thickness)}${layer.there ? ', there already' : ''}${joinWord(layer.join)}`);
@@ -820,12 +818,6 @@ function longestScrewWords(report, said) {
   if (!screws.length) return '';
   const longest = screws.reduce((a, b) => (b.v > a.v ? b : a));
   return `Longest screw ${said(longest)}.`;
-}
-
-/** @param {number} v m */
-function spoken(v) {
-  const { whole, top, bottom } = inches(v);
-  return top ? `${whole || ''}${whole ? ' ' : ''}${top}/${bottom}` : String(whole);
 }
 
 /** @param {{layers?: LayerReport[]} | undefined} leaf */

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { inches, length, millimetres } from './fraction.js';
+import { length, words } from './fraction.js';
 import { grid, hatch } from './hatch.js';
 import { spread } from './place.js';
 import { board, flat, gap, held, leaf, report, value } from './samples.js';
@@ -9,7 +9,7 @@ import { describe, layout, sectionView } from './section.js';
 const INCH = 0.0254;
 const modes = /** @type {const} */ (['phone', 'desk', 'print', 'first']);
 
-/** @type {[string, import('./report.js').Report][]} */
+/** @type {[string, import('../types.d.ts').Report][]} */
 const walls = [
   ['two leaves', report()],
   ['one leaf', report({ leaves: [leaf(board('a', 15.9))], gaps: [] })],
@@ -167,16 +167,19 @@ test('a heavier gypsum board has more dots', () => {
 });
 
 test('lengths stand as fractions or bare millimetres', () => {
-  assert.deepEqual(inches(0.0159), { negative: false, whole: 0, top: 5, bottom: 8 });
-  assert.deepEqual(inches(7.25 * INCH), { negative: false, whole: 7, top: 1, bottom: 4 });
-  assert.deepEqual(inches(0.0508), { negative: false, whole: 2, top: 0, bottom: 1 });
   assert.equal(length(1.625 * INCH, 'us').text, '1 5/8');
   assert.equal(length(-0.375 * INCH, 'us').text, '−3/8');
-  assert.equal(length(0.1841, 'us', { unit: true }).text, '7 1/4 in');
+  assert.equal(length(0.1841, 'us', { unit: true }).text, '7 1/4\u00a0in');
+  assert.equal(length(0.0159, 'us').text, '5/8');
   assert.equal(length(0.0125, 'si').text, '12.5');
   assert.equal(length(0.04, 'si').text, '40');
-  assert.equal(millimetres(0.1364), '136');
+  assert.equal(length(0.1364, 'si').text, '136');
   assert.equal(length(undefined, 'us').text, '–');
+  const drawn = flat(words('2 × 5/8 type X, ply 1 1/2').spans);
+  assert.match(drawn, />5<.*>⁄<.*>8<.* type X, ply .*>1<.*>1<.*>⁄<.*>2</);
+  // Each raised and dropped digit comes back to the line.
+  const ups = [...drawn.matchAll(/dy=(-?[\d.]+)/g)].reduce((sum, m) => sum + Number(m[1]), 0);
+  assert.ok(Math.abs(ups - 16 * 0.07) < 0.02, `${ups}`);
 });
 
 test('words beside each other keep their order and their distance', () => {
@@ -206,8 +209,8 @@ test('words beside each other keep their order and their distance', () => {
 
 test('a section says what it shows', () => {
   const words = describe(report(), { units: 'us', width: 358, mode: 'phone' });
-  assert.match(words, /plywood 5\/8 in/);
-  assert.match(words, /Gap 5 1\/8 in: 2×4 studs, wool 3 1\/2 in, clip\./);
+  assert.match(words, /Plywood 5\/8\u00a0in/);
+  assert.match(words, /Gap 5 1\/8\u00a0in: 2×4 studs, wool 3 1\/2 in, clip\./);
   assert.match(words, /there already/);
-  assert.match(words, /Longest screw 2 in\./);
+  assert.match(words, /Longest screw 2\u00a0in\./);
 });

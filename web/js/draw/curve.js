@@ -1,0 +1,548 @@
+// How much a build-up stops, band by band: the curve with its likely range,
+// the reference behind it, and the few marks that explain its shape. chart()
+// is plain geometry, curveView() the picture, curveTable() the same in numbers.
+
+import { html, nothing, svg } from 'lit-html';
+import { decibels, hertz, NBSP, number } from '../format.js';
+import { n } from './hatch.js';
+import { textWidth } from './measure.js';
+
+/**
+ * @typedef {import('../types.d.ts').SoundReport} SoundReport
+ * @typedef {object} Options
+ * @property {number} width of the place the chart stands in, px
+ * @property {'phone' | 'desk' | 'print'} mode
+ * @property {string} ratingIs "STC" or "Rw"
+ * @property {boolean} [isReference] yours is the reference: one curve
+ * @property {{hz: number, db: number}[]} [needed] what would be enough, an octave each
+ */
+
+const LOWEST = 28;
+const HIGHEST = 5700;
+/** Below this it is beyond the tests, and drawn so. */
+const TESTED = 50;
+const OCTAVES = [63, 125, 250, 500, 1000, 2000, 4000];
+const RULES = 20;
+const RING = 4;
+const MARKS = 4;
+
+const USES = {
+  phone: { text: 16, tallest: 300, share: 0.87, left: 30 },
+  desk: { text: 16, tallest: 376, share: 0.58, left: 38 },
+  print: { text: 13.3, tallest: 192, share: 0.5, left: 30 },
+};
+
+/**
+ * @typedef {{x: number, y: number}} Point
+ * @typedef {{at: Point, lines: string[], x: number, y: number, anchor: 'start' | 'middle' | 'end', to: Point, rank: number}} Mark x and y of the first line's baseline
+ * @typedef {object} Chart
+ * @property {number} width
+ * @property {number} height
+ * @property {number} left
+ * @property {number} right
+ * @property {number} top
+ * @property {number} bottom
+ * @property {number} most dB at the top rule
+ * @property {(hz: number) => number} x
+ * @property {(db: number) => number} y
+ * @property {Point[]} yours
+ * @property {Point[]} low
+ * @property {Point[]} high
+ * @property {Point[]} reference
+ * @property {number} tested how many points at the start are beyond the tests
+ * @property {Mark[]} marks
+ */
+
+/**
+ * @param {SoundReport} sound
+ * @param {Options} options
+ * @returns {Chart}
+ */
+export function chart(sound, options) {
+  const use = USES[options.mode] ?? USES.phone;
+  const width = Number.isFinite(options.width) ? Math.max(200, options.width) : 358;
+  const peak = Math.max(
+    0,
+    ...bands(sound)
+      .flatMap((i) => [sound.high?.[i], sound.tl[i], sound.ref?.[i]].filter(Number.isFinite))
+      .map(Number),
+    ...(options.needed ?? []).map((step) => step.db),
+  );
+  const most = Math.min(160, Math.max(80, Math.ceil(peak / RULES) * RULES));
+  const tall = Math.min(use.tallest, use.share * width) * (most > 80 ? 1.1 : 1);
+  const left = use.left;
+  const right = width;
+  const top = use.text * 0.75;
+  const bottom = top + tall;
+  const octaves = Math.log2(HIGHEST / LOWEST);
+  /** @param {number} hz */
+  const x = (hz) => left + ((right - left) * Math.log2(hz / LOWEST)) / octaves;
+  /** @param {number} db */
+  const y = (db) => bottom - (tall * Math.min(most, Math.max(0, db))) / most;
+
+  /** @param {number[] | undefined} levels */
+  const line = (levels) =>
+    bands(sound).flatMap((i) => (Number.isFinite(levels?.[i]) ? [{ x: x(sound.hz[i]), y: y(/** @type {number[]} */ (levels)[i]) }] : []));
+  const yours = line(sound.tl);
+  const edge = x(TESTED) - 0.01;
+  /** @type {Chart} */
+  const drawn = {
+    width,
+    height: bottom + use.text * 1.85,
+    left,
+    right,
+    top,
+    bottom,
+    most,
+    x,
+    y,
+    yours,
+    low: line(sound.low),
+    high: line(sound.high),
+    reference: options.isReference ? [] : line(sound.ref),
+    tested: yours.filter((point) => point.x < edge).length,
+    marks: [],
+  };
+  drawn.marks = place(drawn, wanted(drawn, sound, options), use.text, (options.needed ?? []).length === 0);
+  return drawn;
+}
+
+/** Bands that lie on the axis. @param {SoundReport} sound */
+function bands(sound) {
+  return sound.hz.map((_, i) => i).filter((i) => sound.hz[i] >= LOWEST && sound.hz[i] <= HIGHEST && Number.isFinite(sound.tl[i]));
+}
+
+/**
+ * @typedef {{at: Point, text: string, rank: number}} Wish
+ */
+
+/**
+ * What is worth marking, the most telling first, none on another.
+ * @param {Chart} drawn
+ * @param {SoundReport} sound
+ * @param {Options} options
+ * @returns {Wish[]}
+ */
+function wanted(drawn, sound, options) {
+  /** @type {{hz: number, text: string}[]} */
+  const all = [];
+  const resonances = (sound.resonances ?? []).filter((hz) => hz >= LOWEST && hz <= HIGHEST).sort((a, b) => a - b);
+  if (resonances.length) all.push({ hz: resonances[0], text: `resonance ${hertz(resonances[0])}` });
+  const decides = sound.hz[sound.decides];
+  if (decides !== undefined) all.push({ hz: decides, text: `${hertz(decides)} decides ${options.ratingIs}` });
+  for (const dip of dips(sound)) all.push({ hz: dip.hz, text: dip.text });
+  if (resonances.length > 1) all.push({ hz: resonances[1], text: `resonance ${hertz(resonances[1])}` });
+
+  /** @type {Wish[]} */
+  const kept = [];
+  for (const { hz, text } of all) {
+    const at = onCurve(drawn, drawn.x(hz));
+    if (!at || kept.length === MARKS || kept.some((mark) => Math.hypot(mark.at.x - at.x, mark.at.y - at.y) < 3 * RING + 2)) continue;
+    kept.push({ at, text, rank: kept.length });
+  }
+  return kept;
+}
+
+/**
+ * The dips, those of the same board in two leaves once and first.
+ * @param {SoundReport} sound
+ */
+export function dips(sound) {
+  /** @type {{hz: number, text: string, both: boolean}[]} */
+  const all = [];
+  for (const dip of sound.dips ?? []) {
+    if (!(dip.hz >= TESTED && dip.hz <= HIGHEST)) continue;
+    const [one, many] = nouns(dip.kind, dip.short);
+    const text = dip.both ? `both ${many} dip` : `${one} dips`;
+    if (!all.some((other) => other.text === text && Math.abs(other.hz / dip.hz - 1) < 0.06)) all.push({ hz: dip.hz, text, both: dip.both });
+  }
+  return all.sort((a, b) => Number(b.both) - Number(a.both) || a.hz - b.hz);
+}
+
+/**
+ * @param {string} kind
+ * @param {string} short
+ */
+function nouns(kind, short) {
+  switch (kind) {
+    case 'gypsum':
+      return ['gypsum', 'gypsum boards'];
+    case 'plywood':
+      return ['plywood', 'plywood boards'];
+    case 'osb':
+      return ['OSB', 'OSB boards'];
+    case 'mdf':
+      return ['MDF', 'MDF boards'];
+    case 'glass':
+    case 'laminated':
+      return ['glass', 'panes'];
+    case 'concrete':
+    case 'block':
+    case 'brick':
+      return [kind, `${kind} walls`];
+  }
+  const word = short ? short.charAt(0).toLowerCase() + short.slice(1) : 'board';
+  return [word, 'boards'];
+}
+
+/**
+ * @param {Chart} drawn
+ * @param {number} x
+ * @returns {Point | undefined}
+ */
+function onCurve(drawn, x) {
+  const y = heightAt(drawn.yours, x);
+  return y === undefined ? undefined : { x, y };
+}
+
+/**
+ * @param {Point[]} line
+ * @param {number} x
+ */
+function heightAt(line, x) {
+  for (let i = 1; i < line.length; i++) {
+    const [a, b] = [line[i - 1], line[i]];
+    if (x >= a.x && x <= b.x) return b.x > a.x ? a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x) : a.y;
+  }
+  return undefined;
+}
+
+/**
+ * Lowest and highest place of a line between two x, px.
+ * @param {Point[]} line
+ * @param {number} from
+ * @param {number} to
+ */
+function reach(line, from, to) {
+  const ys = line.filter((point) => point.x >= from && point.x <= to).map((point) => point.y);
+  for (const x of [from, to]) {
+    const y = heightAt(line, x);
+    if (y !== undefined) ys.push(y);
+  }
+  return ys.length ? { low: Math.max(...ys), high: Math.min(...ys) } : undefined;
+}
+
+/**
+ * @typedef {{x0: number, x1: number, y0: number, y1: number}} Box
+ */
+
+/** @typedef {{mark: Mark, box: Box, cost: number}} Candidate */
+
+/** What a mark without words costs, against a leader of so many px. */
+const UNSAID = 400;
+
+/**
+ * Words for marks: under the curve where it leaves room, with the shortest
+ * leaders together, touching nothing. A mark that finds no room is left to the
+ * sentences.
+ * @param {Chart} drawn
+ * @param {Wish[]} wishes
+ * @param {number} size
+ * @param {boolean} above whether the space over the curve is free
+ * @returns {Mark[]}
+ */
+function place(drawn, wishes, size, above) {
+  const rings = wishes.map(({ at }) => ({ x0: at.x - RING - 2, x1: at.x + RING + 2, y0: at.y - RING - 2, y1: at.y + RING + 2 }));
+  const choices = wishes.map((wish, k) =>
+    [...candidates(drawn, wish, size, above)]
+      .filter((candidate) => !rings.some((box, i) => i !== k && (touches(box, candidate.box) || crosses(box, wish.at, candidate.mark.to))))
+      .sort((a, b) => a.cost - b.cost),
+  );
+  /** @type {{cost: number, chosen: Candidate[]} | undefined} */
+  let best;
+  for (const order of orders(wishes.map((_, k) => k))) {
+    /** @type {Candidate[]} */
+    const chosen = [];
+    let cost = 0;
+    for (const k of order) {
+      const found = choices[k].find((candidate) => chosen.every((other) => !clash(other, candidate)));
+      if (found) chosen.push(found);
+      cost += found ? found.cost : UNSAID / (k + 1);
+    }
+    if (!best || cost < best.cost) best = { cost, chosen };
+  }
+  return (best?.chosen ?? []).map((candidate) => candidate.mark).sort((a, b) => a.rank - b.rank);
+}
+
+/** @param {number[]} list @returns {number[][]} */
+function orders(list) {
+  return list.length < 2 ? [list] : list.flatMap((first) => orders(list.filter((other) => other !== first)).map((rest) => [first, ...rest]));
+}
+
+/** @param {Candidate} a @param {Candidate} b */
+function clash(a, b) {
+  return touches(a.box, b.box) || meet(a.mark, b.mark) || crosses(a.box, b.mark.at, b.mark.to) || crosses(b.box, a.mark.at, a.mark.to);
+}
+
+/**
+ * @param {Chart} drawn
+ * @param {Wish} wish
+ * @param {number} size
+ * @param {boolean} above
+ * @returns {Generator<Candidate>}
+ */
+function* candidates(drawn, wish, size, above) {
+  const { at, rank } = wish;
+  const line = size * 1.2;
+  for (const lines of wrapped(wish.text)) {
+    const width = Math.max(...lines.map((text) => textWidth(text, size)));
+    const height = lines.length * line;
+    const wrap = (lines.length - 1) * 8;
+    for (const way of above ? [1, -1] : [1]) {
+      for (let off = 14; off < 150; off += 4) {
+        const turned = way < 0 ? 70 : 0;
+        // Beside: the leader runs to the middle of the words' near end.
+        for (const side of [1, -1]) {
+          const x0 = side > 0 ? at.x + 19 : at.x - 19 - width;
+          const middle = at.y + way * off * 1.4;
+          const box = { x0, x1: x0 + width, y0: middle - height / 2, y1: middle + height / 2 };
+          if (!free(drawn, box, way)) continue;
+          const to = { x: at.x + side * 16, y: middle - way * 2 };
+          yield { mark: made(at, lines, box, side > 0 ? 'start' : 'end', to, size, rank), box, cost: length(at, to) + 10 + wrap + turned + (side < 0 ? 6 : 0) };
+        }
+        // Under or over: the leader ends on the words.
+        for (const [share, lean] of [
+          [0.5, 0],
+          [0.1, 10],
+          [0.9, 0],
+          [0.75, 0],
+          [0.25, 0],
+        ]) {
+          const x = at.x + lean;
+          const x0 = x - share * width;
+          const y0 = way > 0 ? at.y + off + 4 : at.y - off - 4 - height;
+          const box = { x0, x1: x0 + width, y0, y1: y0 + height };
+          if (!free(drawn, box, way)) continue;
+          const to = { x, y: way > 0 ? box.y0 + 1 : box.y1 - 1 };
+          const anchor = share === 0.5 ? 'middle' : share < 0.5 ? 'start' : 'end';
+          yield { mark: made(at, lines, box, anchor, to, size, rank), box, cost: length(at, to) + wrap + turned + Math.abs(share - 0.5) * 14 };
+        }
+      }
+    }
+  }
+}
+
+/** In one line, or in two of about the same length. @param {string} text */
+function wrapped(text) {
+  const words = text.split(' ');
+  if (words.length < 3) return [[text]];
+  let best = 1;
+  for (let i = 1; i < words.length; i++) {
+    if (uneven(words, i) <= uneven(words, best)) best = i;
+  }
+  return [[text], [words.slice(0, best).join(' '), words.slice(best).join(' ')]];
+}
+
+/** @param {string[]} words @param {number} at */
+function uneven(words, at) {
+  return Math.abs(words.slice(0, at).join(' ').length - words.slice(at).join(' ').length);
+}
+
+/**
+ * @param {Point} at
+ * @param {string[]} lines
+ * @param {Box} box
+ * @param {Mark['anchor']} anchor
+ * @param {Point} to
+ * @param {number} size
+ * @param {number} rank
+ * @returns {Mark}
+ */
+function made(at, lines, box, anchor, to, size, rank) {
+  const x = anchor === 'start' ? box.x0 : anchor === 'end' ? box.x1 : (box.x0 + box.x1) / 2;
+  return { at, lines, x, y: box.y0 + size * 0.94, anchor, to, rank };
+}
+
+/**
+ * Whether words can stand there: inside the plot, clear of the likely range.
+ * @param {Chart} drawn
+ * @param {Box} box
+ * @param {number} way 1 under the curve, −1 over it
+ */
+function free(drawn, box, way) {
+  if (box.x0 < drawn.left + 2 || box.x1 > drawn.right || box.y0 < drawn.top + 2 || box.y1 > drawn.bottom - 3) return false;
+  const lines = way > 0 ? [drawn.low, drawn.yours, drawn.reference] : [drawn.high, drawn.yours, drawn.reference];
+  return lines.every((line) => {
+    const ys = reach(line, box.x0 - 3, box.x1 + 3);
+    return !ys || (way > 0 ? box.y0 > ys.low + 4 : box.y1 < ys.high - 4);
+  });
+}
+
+/** @param {Box} a @param {Box} b */
+function touches(a, b) {
+  return a.x0 < b.x1 + 4 && b.x0 < a.x1 + 4 && a.y0 < b.y1 + 6 && b.y0 < a.y1 + 6;
+}
+
+/**
+ * Whether a leader runs through a box.
+ * @param {Box} box
+ * @param {Point} from
+ * @param {Point} to
+ */
+function crosses(box, from, to) {
+  for (let k = 1; k < 16; k++) {
+    const x = from.x + ((to.x - from.x) * k) / 16;
+    const y = from.y + ((to.y - from.y) * k) / 16;
+    if (x > box.x0 - 2 && x < box.x1 + 2 && y > box.y0 && y < box.y1) return true;
+  }
+  return false;
+}
+
+/** Whether two leaders cross. @param {Mark} a @param {Mark} b */
+function meet(a, b) {
+  /** @param {Point} p @param {Point} q @param {Point} r */
+  const side = (p, q, r) => (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+  return side(a.at, a.to, b.at) * side(a.at, a.to, b.to) < 0 && side(b.at, b.to, a.at) * side(b.at, b.to, a.to) < 0;
+}
+
+/** @param {Point} a @param {Point} b */
+function length(a, b) {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}
+
+/**
+ * The chart as SVG.
+ * @param {SoundReport} sound
+ * @param {Options} options
+ */
+export function curveView(sound, options) {
+  const drawn = chart(sound, options);
+  const use = USES[options.mode] ?? USES.phone;
+  const { tested } = drawn;
+  // The guess reaches up to the first tested band, so that nothing is torn.
+  const guessed = tested + 1;
+  return svg`<svg class="drawing curve ${options.mode}" role="img" aria-label=${describe(sound, options)} width=${n(drawn.width)} height=${n(drawn.height)} viewBox="0 0 ${n(drawn.width)} ${n(drawn.height)}" font-size=${use.text}>
+    ${gridView(drawn, use.text)}
+    <path class="c-guess" d=${band(drawn.low.slice(0, guessed), drawn.high.slice(0, guessed))} />
+    <path class="d-wash" d=${band(drawn.low.slice(tested), drawn.high.slice(tested))} />
+    <path class="c-edge" d=${path(drawn.low.slice(tested)) + path(drawn.high.slice(tested))} />
+    <path class="c-dotted c-ref" d=${path(drawn.reference.slice(0, guessed))} />
+    <path class="c-dotted c-yours" d=${path(drawn.yours.slice(0, guessed))} />
+    <path class="c-reference" d=${path(drawn.reference.slice(tested))} />
+    <path class="c-curve" d=${path(drawn.yours.slice(tested))} />
+    ${drawn.marks.map((mark) => markView(mark, use.text))}
+  </svg>`;
+}
+
+/**
+ * Rules, ticks and their labels; "dB" stands at the top rule instead of its figure.
+ * @param {Chart} drawn
+ * @param {number} size
+ */
+function gridView(drawn, size) {
+  const levels = [];
+  for (let db = RULES; db <= drawn.most; db += RULES) levels.push(db);
+  const rules = levels.map((db) => `M${n(drawn.left)} ${n(drawn.y(db))}H${n(drawn.right)}`).join('');
+  const thirds = [];
+  for (let k = 15; k <= 37; k++) thirds.push(10 ** (k / 10));
+  const small = thirds.map((hz) => `M${n(drawn.x(hz))} ${n(drawn.bottom)}v3`).join('');
+  const big = OCTAVES.map((hz) => `M${n(drawn.x(hz))} ${n(drawn.bottom)}v6`).join('');
+  return svg`<path class="c-rule" d=${rules} />
+    ${levels.map((db) => svg`<text class="d-text d-soft" x=${n(drawn.left - 6)} y=${n(drawn.y(db) + size * 0.35)} text-anchor="end">${db === drawn.most ? 'dB' : db}</text>`)}
+    <path class="c-small" d=${small} /><path class="c-tick" d=${big} />
+    <path class="c-axis" d="M${n(drawn.left)} ${n(drawn.bottom)}H${n(drawn.right)}" />
+    ${OCTAVES.map((hz) => svg`<text class="d-text" x=${n(drawn.x(hz))} y=${n(drawn.bottom + size * 1.42)} text-anchor="middle">${hz < 1000 ? hz : `${hz / 1000}k`}</text>`)}`;
+}
+
+/**
+ * @param {Mark} mark
+ * @param {number} size
+ */
+function markView(mark, size) {
+  const gone = RING / Math.max(RING, length(mark.at, mark.to));
+  const x = mark.at.x + (mark.to.x - mark.at.x) * gone;
+  const y = mark.at.y + (mark.to.y - mark.at.y) * gone;
+  return svg`<path class="c-leader" d="M${n(x)} ${n(y)}L${n(mark.to.x)} ${n(mark.to.y)}" />
+    <circle class="c-ring" cx=${n(mark.at.x)} cy=${n(mark.at.y)} r=${RING} />
+    ${mark.lines.map((text, i) => svg`<text class="d-text d-haloed" x=${n(mark.x)} y=${n(mark.y + i * size * 1.2)} text-anchor=${mark.anchor}>${text}</text>`)}`;
+}
+
+/** @param {Point[]} line */
+function path(line) {
+  return line.length > 1 ? `M${line.map((point) => `${n(point.x)} ${n(point.y)}`).join('L')}` : '';
+}
+
+/** @param {Point[]} low @param {Point[]} high */
+function band(low, high) {
+  if (low.length < 2 || high.length < 2) return '';
+  return `${path(high)}L${[...low]
+    .reverse()
+    .map((point) => `${n(point.x)} ${n(point.y)}`)
+    .join('L')}Z`;
+}
+
+/** @param {string} ratingIs */
+function quantity(ratingIs) {
+  return ratingIs === 'Rw' ? 'Sound reduction index' : 'Transmission loss';
+}
+
+/**
+ * What the picture shows, in words; the numbers stand in the table.
+ * @param {SoundReport} sound
+ * @param {Options} options
+ */
+export function describe(sound, options) {
+  const octaves = sound.octaves.map((octave) => `${hertz(octave.hz)} ${decibels(octave.tl)}${NBSP}dB`).join(', ');
+  const marks = [
+    ...(sound.resonances ?? []).slice(0, 2).map((hz) => `resonance at ${hertz(hz)}`),
+    ...(sound.hz[sound.decides] ? [`${hertz(sound.hz[sound.decides])} decides ${options.ratingIs}`] : []),
+    ...dips(sound).map((dip) => `${dip.text} at ${hertz(dip.hz)}`),
+  ];
+  return `${quantity(options.ratingIs)} by octave: ${octaves}.${marks.length ? ` ${marks.join('; ')}.` : ''} The same numbers stand in the table below.`;
+}
+
+/**
+ * The numbers of the chart, for those who cannot see it: octaves first, then thirds.
+ * @param {SoundReport} sound
+ * @param {{ratingIs: string, isReference?: boolean}} options
+ */
+export function curveTable(sound, options) {
+  const octaves = sound.octaves.map((o) => ({ hz: o.hz, tl: o.tl, low: o.tl - o.spread, high: o.tl + o.spread, ref: o.ref }));
+  const thirds = bands(sound).map((i) => ({ hz: sound.hz[i], tl: sound.tl[i], low: sound.low[i], high: sound.high[i], ref: sound.ref[i] }));
+  return html`<details class="numbers">
+    <summary>The same as a table</summary>
+    ${bandTable('Octaves', octaves, options)}
+    ${bandTable('Thirds of an octave', thirds, options)}
+  </details>`;
+}
+
+/**
+ * @param {string} caption
+ * @param {{hz: number, tl: number, low: number, high: number, ref: number}[]} rows
+ * @param {{ratingIs: string, isReference?: boolean}} options
+ */
+function bandTable(caption, rows, options) {
+  return html`<table>
+    <caption>${caption}, dB</caption>
+    <thead>
+      <tr><th scope="col">band</th><th scope="col">yours</th><th scope="col">likely range</th>${options.isReference ? nothing : html`<th scope="col">reference</th>`}</tr>
+    </thead>
+    <tbody>
+      ${rows.map(
+        (row) => html`<tr class=${row.hz < TESTED ? 'guess' : nothing}>
+          <th scope="row">${hertz(row.hz)}</th>
+          <td>${decibels(row.tl)}</td>
+          <td class="soft">${decibels(row.low)} to${NBSP}${decibels(row.high)}</td>
+          ${options.isReference ? nothing : html`<td>${decibels(row.ref)}</td>`}
+        </tr>`,
+      )}
+    </tbody>
+  </table>`;
+}
+
+/**
+ * Octaves side by side, for paper and wide screens.
+ * @param {SoundReport} sound
+ * @param {{isReference?: boolean}} [options]
+ */
+export function octaveTable(sound, options = {}) {
+  return html`<table class="octaves">
+    <thead>
+      <tr><th scope="col">octave, Hz</th>${sound.octaves.map((o) => html`<th scope="col">${o.hz < 1000 ? number(o.hz) : `${o.hz / 1000}${NBSP}k`}</th>`)}</tr>
+    </thead>
+    <tbody>
+      <tr><th scope="row">this wall</th>${sound.octaves.map((o) => html`<td>${decibels(o.tl)} ±${decibels(o.spread)}</td>`)}</tr>
+      ${options.isReference ? nothing : html`<tr><th scope="row">reference</th>${sound.octaves.map((o) => html`<td class="soft">${decibels(o.ref)}</td>`)}</tr>`}
+    </tbody>
+  </table>`;
+}
