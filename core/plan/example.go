@@ -56,8 +56,8 @@ func (r Region) set() set {
 // exampleRating is the invented rating of a clip in the examples of a region.
 func (r Region) exampleRating() unit.Quantity { return r.set().rating }
 
-// usualUnits is customary in the US and metric elsewhere.
-func (r Region) usualUnits() Units {
+// UsualUnits returns the system a region counts in: customary in the US and metric elsewhere.
+func (r Region) UsualUnits() Units {
 	if r == US || r == "" {
 		return Customary
 	}
@@ -122,7 +122,7 @@ func First(r Region) Plan {
 	s := r.set()
 	return Renumbered(Plan{
 		Format: Format, Table: material.TableVersion, Name: "A wall",
-		Region: r, Units: r.usualUnits(), Prices: DemoPrices,
+		Region: r, Units: r.UsualUnits(), Prices: DemoPrices,
 		Surfaces: []Surface{{ID: "s", Name: "wall", Kind: Wall, Width: s.width, Height: s.height, BuildUp: "b", Beyond: "bedroom"}},
 		BuildUps: []BuildUp{{
 			ID:     "b",
@@ -164,7 +164,7 @@ func Demo(r Region) Plan {
 	}
 	return Renumbered(Plan{
 		Format: Format, Table: material.TableVersion, Name: "Garage room",
-		Region: r, Units: r.usualUnits(), Prices: DemoPrices,
+		Region: r, Units: r.UsualUnits(), Prices: DemoPrices,
 		Surfaces: []Surface{
 			wall("A", "wall A", s.width, "inside", "hall", true),
 			wall("B", "wall B", s.width, "sandwich", "living room", true),
