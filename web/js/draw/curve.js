@@ -143,20 +143,36 @@ function wanted(drawn, sound, options) {
   return kept;
 }
 
+/** Two dips nearer than half a third-octave band fall together. */
+const TOGETHER = 2 ** (1 / 6);
+
 /**
- * The dips, those of the same board in two leaves once and first.
+ * The dips, those of boards in two leaves once and first.
  * @param {SoundReport} sound
  */
 export function dips(sound) {
+  const within = (sound.dips ?? []).filter((dip) => dip.hz >= TESTED && dip.hz <= HIGHEST);
   /** @type {{hz: number, text: string, both: boolean}[]} */
   const all = [];
-  for (const dip of sound.dips ?? []) {
-    if (!(dip.hz >= TESTED && dip.hz <= HIGHEST)) continue;
-    const [one, many] = nouns(dip.kind, dip.short);
-    const text = dip.both ? `both ${many} dip` : `${one} dips`;
-    if (!all.some((other) => other.text === text && Math.abs(other.hz / dip.hz - 1) < 0.06)) all.push({ hz: dip.hz, text, both: dip.both });
+  for (const dip of within) {
+    const other = dip.both ? within.find((o) => o.leaf !== dip.leaf && o.hz / dip.hz < TOGETHER && dip.hz / o.hz < TOGETHER) : undefined;
+    const hz = other ? Math.sqrt(dip.hz * other.hz) : dip.hz;
+    const text = together(dip, other);
+    const known = all.some((said) => said.text === text || (other && said.both && said.hz / hz < TOGETHER && hz / said.hz < TOGETHER));
+    if (!known || (!other && all.every((said) => said.text !== text || Math.abs(said.hz / hz - 1) > 0.06))) all.push({ hz, text, both: dip.both });
   }
   return all.sort((a, b) => Number(b.both) - Number(a.both) || a.hz - b.hz);
+}
+
+/**
+ * @param {{kind: string, short: string, both: boolean}} dip
+ * @param {{kind: string, short: string} | undefined} other the one that dips with it in another leaf
+ */
+function together(dip, other) {
+  const [one, many] = nouns(dip.kind, dip.short);
+  if (!dip.both) return `${one} dips`;
+  if (!other || other.kind === dip.kind) return `both ${many} dip`;
+  return `${one} and ${nouns(other.kind, other.short)[0]} dip`;
 }
 
 /**
@@ -515,13 +531,13 @@ function bandTable(caption, rows, options) {
   return html`<table>
     <caption>${caption}, dB</caption>
     <thead>
-      <tr><th scope="col">band</th><th scope="col">yours</th><th scope="col">likely range</th>${options.isReference ? nothing : html`<th scope="col">reference</th>`}</tr>
+      <tr><th class="band" scope="col">band</th><th scope="col">yours</th><th scope="col">likely range</th>${options.isReference ? nothing : html`<th scope="col">reference</th>`}</tr>
     </thead>
     <tbody>
       ${rows.map(
         (row) => html`<tr class=${row.hz < TESTED ? 'guess' : nothing}>
-          <th scope="row">${hertz(row.hz)}</th>
-          <td>${decibels(row.tl)}</td>
+          <th class="band" scope="row">${hertz(row.hz)}</th>
+          <td class=${row.hz < TESTED ? nothing : 'own'}>${decibels(row.tl)}</td>
           <td class="soft">${decibels(row.low)} to${NBSP}${decibels(row.high)}</td>
           ${options.isReference ? nothing : html`<td>${decibels(row.ref)}</td>`}
         </tr>`,
@@ -538,11 +554,11 @@ function bandTable(caption, rows, options) {
 export function octaveTable(sound, options = {}) {
   return html`<table class="octaves">
     <thead>
-      <tr><th scope="col">octave, Hz</th>${sound.octaves.map((o) => html`<th scope="col">${o.hz < 1000 ? number(o.hz) : `${o.hz / 1000}${NBSP}k`}</th>`)}</tr>
+      <tr><th class="band" scope="col">octave, Hz</th>${sound.octaves.map((o) => html`<th scope="col">${o.hz < 1000 ? number(o.hz) : `${o.hz / 1000}${NBSP}k`}</th>`)}</tr>
     </thead>
     <tbody>
-      <tr><th scope="row">this wall</th>${sound.octaves.map((o) => html`<td>${decibels(o.tl)} ±${decibels(o.spread)}</td>`)}</tr>
-      ${options.isReference ? nothing : html`<tr><th scope="row">reference</th>${sound.octaves.map((o) => html`<td class="soft">${decibels(o.ref)}</td>`)}</tr>`}
+      <tr><th class="band" scope="row">this wall</th>${sound.octaves.map((o) => html`<td>${decibels(o.tl)} ±${decibels(o.spread)}</td>`)}</tr>
+      ${options.isReference ? nothing : html`<tr><th class="band" scope="row">reference</th>${sound.octaves.map((o) => html`<td class="soft">${decibels(o.ref)}</td>`)}</tr>`}
     </tbody>
   </table>`;
 }

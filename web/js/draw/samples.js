@@ -304,5 +304,10 @@ export function flat(part) {
     const { strings, values } = /** @type {{strings: string[], values: unknown[]}} */ (part);
     return strings.map((text, i) => text + (i < values.length ? flat(values[i]) : '')).join('');
   }
+  if (part && typeof part === 'object' && '_$litDirective$' in part) {
+    // repeat: items, key, template
+    const [items, , template] = /** @type {{values: [unknown[], unknown, (item: unknown, i: number) => unknown]}} */ (/** @type {unknown} */ (part)).values;
+    return items.map((item, i) => flat(template(item, i))).join('');
+  }
   return typeof part === 'symbol' || part === undefined || part === null ? '' : String(part);
 }
