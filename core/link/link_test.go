@@ -504,3 +504,12 @@ func FuzzDecode(f *testing.F) {
 		}
 	})
 }
+
+func BenchmarkEncode(b *testing.B) {
+	p := room()
+	for b.Loop() {
+		if _, _, f := Encode(p); f != nil {
+			b.Fatal(f)
+		}
+	}
+}

@@ -229,7 +229,10 @@ func (p *Plan) priced(b material.Board, s Shelf, at place, faults *[]*Fault) (un
 		return 0, false
 	}
 	if have, want := s.Price.Unit(), p.Region.Currency(); have != want {
-		*faults = append(*faults, at.fault("unit", "price", string(s.Price), fmt.Sprintf("price is %s, but this plan counts in %s", say(s.Price), want)))
+		f := at.fault("unit", "price", string(s.Price), fmt.Sprintf("price is %s, but this plan counts in %s", say(s.Price), want))
+		number, _ := s.Price.Parts()
+		f.Mend = []string{number + " " + string(want)}
+		*faults = append(*faults, f)
 		return 0, false
 	}
 	if s.PriceArea {

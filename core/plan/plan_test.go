@@ -226,6 +226,7 @@ func TestPrices(t *testing.T) {
 	_, faults := BoardHere(p, board)
 	require.Len(t, faults, 1)
 	assert.Equal(t, "unit", faults[0].Code)
+	assert.Equal(t, []string{"16 $"}, faults[0].Mend)
 }
 
 func TestFilm(t *testing.T) {
@@ -608,4 +609,22 @@ func FuzzParse(f *testing.F) {
 			}
 		}
 	})
+}
+
+func BenchmarkCheck(b *testing.B) {
+	p := Demo(US)
+	for b.Loop() {
+		if len(Check(p)) > 0 {
+			b.Fatal("faults")
+		}
+	}
+}
+
+func BenchmarkResolve(b *testing.B) {
+	p := Demo(US)
+	for b.Loop() {
+		if _, faults := Resolve(p, "s2"); len(faults) > 0 {
+			b.Fatal("faults")
+		}
+	}
 }
