@@ -8,11 +8,13 @@ import (
 
 // AddedLimit is the dead load that may be hung on joists that are there before
 // an engineer is asked, kg/m²: 2 psf (our proposal, on the careful side: floor
-// joists are commonly sized for 10 psf of dead load and carry 7 to 11 already).
+// joists are commonly sized for 10 psf of dead load, IRC-JOISTS, and carry 7 to
+// 11 already).
 const AddedLimit = 2 * unit.PoundPerSquareFoot
 
 // ChannelLimit is the mass of boards that resilient channel is meant to carry,
-// kg/m²: 7.5 psf (installation sheet of a channel filed with a county, 2023).
+// kg/m²: 7.5 psf (installation sheet of a resilient channel filed with a county,
+// 2023; an older one says two layers of 5/8 in at most).
 const ChannelLimit = 7.5 * unit.PoundPerSquareFoot
 
 func clips(h assembly.Held) bool { return h.Fixing.Kind == material.Clip }

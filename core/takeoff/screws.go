@@ -8,7 +8,7 @@ import (
 
 // How far a screw must reach into what holds the boards.
 const (
-	// IntoWood is 5/8 in, 16 mm in round figures (code-fastening articles, IRC R702.3.5).
+	// IntoWood is 5/8 in, 16 mm in round figures (IRC-R702).
 	IntoWood = 0.625 * unit.Inch
 	// PastSteel is 3/8 in, 10 mm in round figures (the same).
 	PastSteel = 0.375 * unit.Inch
@@ -70,7 +70,7 @@ type Screw struct {
 // rounded up to a stock length of the region. All lengths in m. On channel a
 // screw longer than most touches the frame and undoes it.
 //
-// Source: penetration, IRC R702.3.5 as quoted by the trade; maximum on channel, derived.
+// Source: penetration, IRC-R702; maximum on channel, derived.
 func Screws(b assembly.BuildUp, leaf int, region string) []Screw {
 	if leaf < 0 || leaf >= len(b.Leaves) {
 		return nil
