@@ -107,6 +107,14 @@ export function chart(sound, options) {
   return drawn;
 }
 
+/**
+ * A band by its nominal frequency, none of its digits lost: "63 Hz", "3.15 kHz".
+ * @param {number} hz
+ */
+export function bandName(hz) {
+  return hz < 1000 ? `${hz}${NBSP}Hz` : `${hz / 1000}${NBSP}kHz`;
+}
+
 /** Bands that lie on the axis. @param {SoundReport} sound */
 function bands(sound) {
   return sound.hz.map((_, i) => i).filter((i) => sound.hz[i] >= LOWEST && sound.hz[i] <= HIGHEST && Number.isFinite(sound.tl[i]));
@@ -129,7 +137,7 @@ function wanted(drawn, sound, options) {
   const resonances = (sound.resonances ?? []).filter((hz) => hz >= LOWEST && hz <= HIGHEST).sort((a, b) => a - b);
   if (resonances.length) all.push({ hz: resonances[0], text: `resonance ${hertz(resonances[0])}` });
   const decides = sound.hz[sound.decides];
-  if (decides !== undefined) all.push({ hz: decides, text: `${hertz(decides)} decides ${options.ratingIs}` });
+  if (decides !== undefined) all.push({ hz: decides, text: `${bandName(decides)} decides ${options.ratingIs}` });
   for (const dip of dips(sound)) all.push({ hz: dip.hz, text: dip.text });
   if (resonances.length > 1) all.push({ hz: resonances[1], text: `resonance ${hertz(resonances[1])}` });
 
@@ -498,10 +506,10 @@ function quantity(ratingIs) {
  * @param {Options} options
  */
 export function describe(sound, options) {
-  const octaves = sound.octaves.map((octave) => `${hertz(octave.hz)} ${decibels(octave.tl)}${NBSP}dB`).join(', ');
+  const octaves = sound.octaves.map((octave) => `${bandName(octave.hz)} ${decibels(octave.tl)}${NBSP}dB`).join(', ');
   const marks = [
     ...(sound.resonances ?? []).slice(0, 2).map((hz) => `resonance at ${hertz(hz)}`),
-    ...(sound.hz[sound.decides] ? [`${hertz(sound.hz[sound.decides])} decides ${options.ratingIs}`] : []),
+    ...(sound.hz[sound.decides] ? [`${bandName(sound.hz[sound.decides])} decides ${options.ratingIs}`] : []),
     ...dips(sound).map((dip) => `${dip.text} at ${hertz(dip.hz)}`),
   ];
   return `${quantity(options.ratingIs)} by octave: ${octaves}.${marks.length ? ` ${marks.join('; ')}.` : ''} The same numbers stand in the table below.`;
@@ -536,7 +544,7 @@ function bandTable(caption, rows, options) {
     <tbody>
       ${rows.map(
         (row) => html`<tr class=${row.hz < TESTED ? 'guess' : nothing}>
-          <th class="band" scope="row">${hertz(row.hz)}</th>
+          <th class="band" scope="row">${bandName(row.hz)}</th>
           <td class=${row.hz < TESTED ? nothing : 'own'}>${decibels(row.tl)}</td>
           <td class="soft">${decibels(row.low)} to${NBSP}${decibels(row.high)}</td>
           ${options.isReference ? nothing : html`<td>${decibels(row.ref)}</td>`}

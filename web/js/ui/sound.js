@@ -43,12 +43,12 @@ function curve(app, report, s, width) {
   const { ratingIs, isReference } = report;
   const guess = app.wide ? '' : width < ROOMY ? 'Dotted below 50 Hz: a guess.' : 'Dotted below 50 Hz: beyond the tests, a guess.';
   return html`<div class="drawing-place">${curveView(s, { width, mode: app.wide ? 'desk' : 'phone', ratingIs, isReference })}</div>
-    <ul class="legend">
+    <ul class="legend ${app.wide ? 'wide' : ''}">
       <li>${swatch()}<span>yours, likely range</span></li>
       ${isReference ? nothing : html`<li>${dash()}<span>${rich(leafName(report.refLayers, app.units))}</span></li>`}
       ${app.wide ? html`<li>${dots()}<span>below 50${NBSP}Hz, beyond the tests</span></li>` : nothing}
     </ul>
-    ${guess ? html`<p class="guess soft">${guess.replace('50 Hz', `50${NBSP}Hz`)}</p>` : nothing}
+    ${guess ? html`<p class="beyond soft">${guess.replace('50 Hz', `50${NBSP}Hz`)}</p>` : nothing}
     ${curveTable(s, { ratingIs, isReference })}`;
 }
 
