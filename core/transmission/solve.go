@@ -1,0 +1,303 @@
+package transmission
+
+import "twoleaf/core/assembly"
+
+const (
+	maxLeaves  = assembly.MaxLeaves
+	maxGaps    = maxLeaves - 1
+	maxBridges = 2 * maxGaps
+)
+
+// wall is a build-up on a grid, ready to be solved.
+type wall struct {
+	s         *shared
+	n         int // leaves
+	leaves    [maxLeaves]leaf
+	z         [maxLeaves][]float64
+	gap       [maxGaps][]float64
+	size      *size
+	nb        int
+	bridges   [maxBridges]bridge
+	near, far [maxBridges]*held
+	perimeter perimeter
+	constants *Constants
+}
+
+// port is a symmetric two-port: what it adds to the diagonal of the leaf on
+// its near and far side, and what it takes from the element between them.
+type port struct{ aa, ab, bb complex128 }
+
+// spread2 is a Hermitian 2×2 mean of products of two velocities or forces.
+type spread2 struct {
+	aa, bb float64
+	ab     complex128 // <a·b*>
+}
+
+// under returns S·C·Sᴴ of a port with S = [[aa, −ab], [−ab, bb]].
+func (s port) under(c spread2) spread2 {
+	a, b, d := s.aa, -s.ab, s.bb
+	// Rows of S·C.
+	ca := conj(c.ab)
+	x0, x1 := a*complex(c.aa, 0)+b*ca, a*c.ab+b*complex(c.bb, 0)
+	y0, y1 := b*complex(c.aa, 0)+d*ca, b*c.ab+d*complex(c.bb, 0)
+	return spread2{
+		aa: real(x0*conj(a) + x1*conj(b)),
+		bb: real(y0*conj(b) + y1*conj(d)),
+		ab: x0*conj(b) + x1*conj(d),
+	}
+}
+
+// heard returns the mean of |hᵀf|² for independent h and f.
+func heard(h, f spread2) float64 {
+	return h.aa*f.aa + h.bb*f.bb + 2*real(h.ab*f.ab)
+}
+
+func conj(z complex128) complex128 { return complex(real(z), -imag(z)) }
+
+// field is what one frequency's directions sum to.
+type field struct {
+	coherent float64
+	source   [maxGaps]spread2 // of 2×2 columns of A⁻¹ from the incident side, at the leaves of each gap
+	receiver [maxGaps]spread2 // the same from the receiving side
+	// cross[g][h]: mean of products of the elements of A⁻¹ between the leaves
+	// of gaps g < h, weighted with μ; element index 2·(leaf of h) + (leaf of g).
+	cross [maxGaps][maxGaps][4][4]complex128
+}
+
+// transmission returns the transmission coefficient at frequency j of the grid.
+func (w *wall) transmission(j int, f *field) float64 {
+	hz := w.s.hz[j]
+	if w.n == 1 {
+		return 8 * airSpeed * airSpeed * w.single(j)
+	}
+	omega := 2 * pi * hz
+	var smeared [maxGaps]port
+	var ports [maxBridges]port
+	for i := range w.nb {
+		b := &w.bridges[i]
+		k := b.stiffness(w.s.grid, j)
+		fade := w.s.fade[j]
+		p := &ports[i]
+		p.aa, p.ab, p.bb = force(omega, w.near[i].y[j], w.far[i].y[j], complex(k, k*b.loss), b.near*fade, b.far*fade)
+		d := complex(b.density, 0)
+		m := &smeared[b.gap]
+		m.aa += d * p.aa
+		m.ab += d * p.ab
+		m.bb += d * p.bb
+	}
+	if w.n == 2 {
+		w.two(j, &smeared[0], f)
+	} else {
+		w.many(j, &smeared, f)
+	}
+	tau := 8 * airSpeed * airSpeed * f.coherent * w.perimeter.keeps(hz, w.leaves[:w.n], w.constants)
+	for i := range w.nb {
+		r := 1 + w.near[i].free[j]
+		tau += 8 * airSpeed * w.along(j, i, 1, 1, r, f.source[w.bridges[i].gap], &ports, f)
+	}
+	return tau
+}
+
+// along returns the sound power that bridge i radiates, and those that follow
+// it, per unit of (2·incident pressure)²: v is the spread of the velocities
+// that drive it, chain what came before in strength, open and free the shares
+// of its motion that directions and free waves carry.
+func (w *wall) along(j, i int, chain, open, free float64, v spread2, ports *[maxBridges]port, f *field) float64 {
+	b := &w.bridges[i]
+	hz := w.s.hz[j]
+	k0 := 2 * pi * hz / c0
+	forces := ports[i].under(v)
+	chain *= b.density
+	open *= w.opening(i, j)
+	// Power radiated per unit of mean square force: a line among like lines of
+	// any phase along it, a point; velocities that it sets off where the next bridge is.
+	radiated, carried := airSpeed*k0/2, k0/2
+	if b.hold.point {
+		radiated, carried = airSpeed*k0*k0/(2*pi), k0*k0/(2*pi)
+	}
+	share := open + free*(1+w.far[i].free[j]) - 1
+	power := chain * radiated * share * heard(f.receiver[b.gap], forces)
+	for l := i + 1; l < w.nb; l++ {
+		next := &w.bridges[l]
+		if next.gap == b.gap {
+			continue
+		}
+		between := (1 + w.far[i].free[j]) * (1 + w.near[l].free[j])
+		if next.gap == b.gap+1 { // both on one leaf, whose free waves carry once
+			between = 1 + (w.far[i].free[j]+w.near[l].free[j])/2
+		}
+		velocities := carry(&f.cross[b.gap][next.gap], forces)
+		power += w.along(j, l, chain*carried, open, free*between, velocities, ports, f)
+	}
+	return power
+}
+
+// opening returns the share of a bridge's motion beside the uniform one that
+// can radiate: harmonics 2πn/b that lie within k0, and more of them along the
+// line where screws act one by one.
+//
+//	w = 1/[1 + (c0/2bf)²]·{1 + max(a·k0/π − 1, 0)·D}
+func (w *wall) opening(i, j int) float64 {
+	b := &w.bridges[i]
+	hz := w.s.hz[j]
+	x := c0 * b.density / (2 * hz)
+	x *= x
+	if b.hold.point {
+		x = c0 * c0 * b.density / (4 * hz * hz)
+	}
+	o := 1 / (1 + x)
+	if a := b.hold.pitch * 2 * hz / c0; a > 1 {
+		o *= 1 + (a-1)*(w.near[i].rows[j]+w.far[i].rows[j])/2
+	}
+	return o
+}
+
+// carry returns the spread of velocities at one bridge that the spread of
+// forces at another makes.
+func carry(cross *[4][4]complex128, f spread2) spread2 {
+	forces := [2][2]complex128{{complex(f.aa, 0), f.ab}, {conj(f.ab), complex(f.bb, 0)}}
+	var v [2][2]complex128
+	for a := range 2 {
+		for c := range 2 {
+			for b := range 2 {
+				for d := range 2 {
+					v[a][c] += cross[2*a+b][2*c+d] * forces[b][d]
+				}
+			}
+		}
+	}
+	return spread2{real(v[0][0]), real(v[1][1]), v[0][1]}
+}
+
+// single returns ∫σ/|A|²dμ of one leaf.
+func (w *wall) single(j int) float64 {
+	z, sum := w.z[0], 0.0
+	for i := w.s.first[j]; i < w.s.first[j+1]; i++ {
+		re, im := z[2*i]+2*airSpeed*w.size.sigma[i], z[2*i+1]
+		sum += w.size.radiated[i] / (re*re + im*im)
+	}
+	return sum
+}
+
+// two sums over the directions of one frequency for two leaves: A is inverted
+// by hand, with one division.
+func (w *wall) two(j int, b *port, f *field) {
+	from, to := w.s.first[j], w.s.first[j+1]
+	z1, z2, gap := w.z[0][2*from:2*to], w.z[1][2*from:2*to], w.gap[0][4*from:4*to]
+	weight, sigma, radiated := w.s.weight[from:to], w.size.sigma[from:to], w.size.radiated[from:to]
+	aar, aai, abr, abi, bbr, bbi := real(b.aa), imag(b.aa), real(b.ab), imag(b.ab), real(b.bb), imag(b.bb)
+	var coherent, s11, s22, sr, si, r11, r22, rr, ri float64
+	for i := range weight {
+		load := airSpeed * sigma[i]
+		zar, zai := gap[4*i], gap[4*i+1]
+		// A = [[x, −y], [−y, u]]
+		xr := z1[2*i] + load + zar + aar
+		xi := z1[2*i+1] + zai + aai
+		ur := z2[2*i] + load + zar + bbr
+		ui := z2[2*i+1] + zai + bbi
+		yr := gap[4*i+2] + abr
+		yi := gap[4*i+3] + abi
+		yy := yr*yr + yi*yi
+		detr := xr*ur - xi*ui - yr*yr + yi*yi
+		deti := xr*ui + xi*ur - 2*yr*yi
+		per := 1 / (detr*detr + deti*deti)
+		coherent += radiated[i] * yy * per
+		q := weight[i] * per
+		yy *= q
+		// Columns (u, y)/det of the source, (y, x)/det of the receiver.
+		s11 += q * (ur*ur + ui*ui)
+		s22 += yy
+		sr += q * (ur*yr + ui*yi)
+		si += q * (ui*yr - ur*yi)
+		r22 += q * (xr*xr + xi*xi)
+		rr += q * (yr*xr + yi*xi)
+		ri += q * (yi*xr - yr*xi)
+	}
+	r11 = s22
+	f.coherent = coherent
+	f.source[0] = spread2{s11, s22, complex(sr, si)}
+	f.receiver[0] = spread2{r11, r22, complex(rr, ri)}
+}
+
+// many sums over the directions of one frequency for three or four leaves. A
+// is symmetric and tridiagonal; pivots from both ends give every element of its
+// inverse:
+//
+//	A⁻¹ii = 1/(di + ei − Aii),  A⁻¹ij = −A⁻¹i,j−1·lj/ej (j > i)
+func (w *wall) many(j int, smeared *[maxGaps]port, f *field) {
+	*f = field{}
+	n := w.n
+	var busy [maxGaps]bool
+	for i := range w.nb {
+		busy[w.bridges[i].gap] = true
+	}
+	for i := w.s.first[j]; i < w.s.first[j+1]; i++ {
+		load := airSpeed * w.size.sigma[i]
+		var a, d, e [maxLeaves]complex128
+		var l [maxLeaves]complex128 // element between leaf and the one before, sign turned
+		for k := range n {
+			a[k] = complex(w.z[k][2*i], w.z[k][2*i+1])
+		}
+		a[0] += complex(load, 0)
+		a[n-1] += complex(load, 0)
+		for k := range n - 1 {
+			z := w.gap[k][4*i : 4*i+4]
+			za := complex(z[0], z[1])
+			a[k] += za + smeared[k].aa
+			a[k+1] += za + smeared[k].bb
+			l[k+1] = complex(z[2], z[3]) + smeared[k].ab
+		}
+		d[0], e[n-1] = a[0], a[n-1]
+		var re [maxLeaves]complex128 // 1/e
+		for k := 1; k < n; k++ {
+			d[k] = a[k] - l[k]*l[k]*inverse(d[k-1])
+		}
+		re[n-1] = inverse(e[n-1])
+		for k := n - 2; k >= 0; k-- {
+			e[k] = a[k] - l[k+1]*l[k+1]*re[k+1]
+			re[k] = inverse(e[k])
+		}
+		var inv [maxLeaves][maxLeaves]complex128
+		for k := range n {
+			inv[k][k] = inverse(d[k] + e[k] - a[k])
+			for m := k + 1; m < n; m++ {
+				inv[k][m] = inv[k][m-1] * l[m] * re[m]
+				inv[m][k] = inv[k][m]
+			}
+		}
+		f.coherent += w.size.radiated[i] * norm(inv[0][n-1])
+		weight := w.s.weight[i]
+		for g := range n - 1 {
+			if !busy[g] {
+				continue
+			}
+			f.source[g].add(weight, inv[g][0], inv[g+1][0])
+			f.receiver[g].add(weight, inv[g][n-1], inv[g+1][n-1])
+			for h := g + 1; h < n-1; h++ {
+				if !busy[h] {
+					continue
+				}
+				x := [4]complex128{inv[h][g], inv[h][g+1], inv[h+1][g], inv[h+1][g+1]}
+				q := complex(weight*w.s.mu[i], 0)
+				c := &f.cross[g][h]
+				for p := range 4 {
+					for r := range 4 {
+						c[p][r] += q * x[p] * conj(x[r])
+					}
+				}
+			}
+		}
+	}
+}
+
+func (s *spread2) add(weight float64, a, b complex128) {
+	s.aa += weight * norm(a)
+	s.bb += weight * norm(b)
+	s.ab += complex(weight, 0) * a * conj(b)
+}
+
+// inverse returns 1/z without the library's care for infinities.
+func inverse(z complex128) complex128 {
+	q := 1 / norm(z)
+	return complex(real(z)*q, -imag(z)*q)
+}
