@@ -1,0 +1,82 @@
+// Package appraise turns one build-up into everything that is said of it:
+// mass, cost, thickness, load, transmission loss, ratings, spread. It is the
+// one function that layers, side by side and advice all call.
+package appraise
+
+import (
+	"twoleaf/core/assembly"
+	"twoleaf/core/band"
+	"twoleaf/core/load"
+	"twoleaf/core/rating"
+	"twoleaf/core/transmission"
+	"twoleaf/core/unit"
+)
+
+// Options say what to work out.
+type Options struct {
+	Leaf     int  // the edited leaf, whose mass and cost are told
+	Silent   bool // leave the sound out: mass, cost and load only
+	Accuracy transmission.Accuracy
+}
+
+// Result is what is said of one build-up.
+type Result struct {
+	Mass          unit.SurfaceMass // of the edited leaf
+	Thickness     unit.Length      // of all
+	LeafThickness unit.Length
+	Cost          unit.MoneyRate // of the edited leaf's new boards
+	Priced        bool
+	Stack         unit.Mass // one sheet of each layer of the edited leaf
+	Stacked       bool
+	StackCost     unit.Money
+	StackPriced   bool
+	Clip          load.Clip // State is none where nothing hangs on clips
+	TL            band.Spectrum
+	Bass          float64
+	STC           rating.STCResult
+	Rw            rating.RwResult
+	OITC          rating.OITCResult
+	Spread        Spread
+}
+
+// Appraise returns what is said of a build-up. The laboratory's own limit
+// (transmission.LaboratoryLimit) is in the sound figures.
+func Appraise(b assembly.BuildUp, o Options, t *transmission.Tables) (Result, error) {
+	leaf := b.Leaves[o.Leaf]
+	r := Result{
+		Mass:          leaf.Mass(),
+		Thickness:     b.Thickness(),
+		LeafThickness: leaf.Thickness(),
+		Spread:        SpreadOf(b),
+	}
+	r.Cost, r.Priced = leaf.Cost()
+	r.Stack, r.Stacked = leaf.Stack()
+	r.StackCost, r.StackPriced = leaf.StackCost()
+	r.Clip, _ = load.OnClip(b, o.Leaf)
+	if o.Silent {
+		return r, nil
+	}
+	tl, err := transmission.Loss(b, o.Accuracy, t)
+	if err != nil {
+		return r, err
+	}
+	r.Hear(tl)
+	return r, nil
+}
+
+// Hear sets the ratings of a transmission loss.
+func (r *Result) Hear(tl band.Spectrum) {
+	r.TL = tl
+	r.Bass = tl.Bass()
+	r.STC = rating.STC(tl)
+	r.Rw = rating.Rw(tl)
+	r.OITC = rating.OITC(tl)
+}
+
+// Rating returns the single number of a region: Rw where rw is true, else STC.
+func (r Result) Rating(rw bool) float64 {
+	if rw {
+		return float64(r.Rw.Rw)
+	}
+	return float64(r.STC.Value)
+}

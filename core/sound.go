@@ -1,0 +1,81 @@
+package core
+
+import (
+	"math"
+	"slices"
+
+	"twoleaf/core/appraise"
+	"twoleaf/core/band"
+	"twoleaf/core/transmission"
+)
+
+func (a *assessment) sound(advice []appraise.Advice) *SoundReport {
+	y := a.yours
+	s := &SoundReport{
+		Hz: band.Nominal[:], TL: y.TL, Ref: a.ref.TL,
+		STC: y.STC.Value, Rw: y.Rw.Rw, C: y.Rw.C, Ctr: y.Rw.Ctr, C50: y.Rw.C50_5000, Ctr50: y.Rw.Ctr50_5000, OITC: y.OITC.Value,
+		Spread:     Spread{Rating: y.Spread.Rating, Bass: y.Spread.Bass, Family: string(y.Spread.Family), Tests: y.Spread.Tests, Near: y.Spread.Nearest},
+		Resonances: transmission.Resonances(a.here.Assembly), Decides: y.STC.DecidedBy, EightRule: y.STC.EightdB,
+		Dips: a.dips(), Sentences: []Sentence{},
+	}
+	if a.rw {
+		s.Decides, s.EightRule = y.Rw.DecidedBy, false
+	}
+	for i := range s.TL {
+		s.Low[i], s.High[i] = math.Max(0, y.TL[i]-y.Spread.Band[i]), y.TL[i]+y.Spread.Band[i]
+	}
+	for k := 1; k < len(band.Octaves); k++ {
+		s.Octaves = append(s.Octaves, Octave{Hz: band.Octaves[k], TL: y.TL.Octave(k), Spread: y.Spread.Band[3*k], Ref: a.ref.TL.Octave(k)})
+	}
+	for _, d := range advice {
+		said := Sentence{Code: string(d.Trap), Args: map[string]float64{"bass": d.Bass, "rating": d.Rating, "leaf": float64(d.Leaf), "gap": float64(d.Gap)}}
+		switch d.Trap {
+		case appraise.SameBoards:
+			said.Args["hz"], said.Args["at"], said.Args["other"] = d.Hz, d.At, float64(d.Other)
+			said.Args["thickness"] = float64(d.Board.Thickness)
+			said.Text = map[string]string{"board": d.Board.ID, "short": d.Board.Short, "nominal": d.Board.Nominal}
+		case appraise.EmptyGap:
+			said.Text = map[string]string{"gap": a.here.BuildUp.Gaps[d.Gap].ID}
+			said.Edit = "fill"
+		}
+		s.Sentences = append(s.Sentences, said)
+	}
+	return s
+}
+
+// dips returns the coincidence of every kind of board in the build-up that
+// falls into the bands shown, lowest first.
+func (a *assessment) dips() []Dip {
+	out := []Dip{}
+	for i, l := range a.here.Assembly.Leaves {
+		for k, y := range l.Layers {
+			fc := transmission.Critical(y.Board)
+			if _, top := band.Edges(band.Count - 1); !(fc > 0) || fc > top {
+				continue
+			}
+			n := slices.IndexFunc(out, func(d Dip) bool { return d.Leaf == i && d.Short == y.Board.Short && math.Abs(d.Hz-fc) < 1 })
+			if n >= 0 {
+				out[n].Layers = append(out[n].Layers, k)
+				continue
+			}
+			out = append(out, Dip{Hz: fc, Leaf: i, Layers: []int{k}, Short: y.Board.Short, Kind: string(y.Board.Kind)})
+		}
+	}
+	for i := range out {
+		for j := range out {
+			if out[i].Leaf != out[j].Leaf && appraise.DipTogether(out[i].Hz, out[j].Hz) {
+				out[i].Both = true
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Dip) int {
+		if a.Hz < b.Hz {
+			return -1
+		}
+		if a.Hz > b.Hz {
+			return 1
+		}
+		return a.Leaf - b.Leaf
+	})
+	return out
+}

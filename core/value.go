@@ -1,0 +1,57 @@
+package core
+
+import (
+	"slices"
+
+	"twoleaf/core/plan"
+)
+
+// The kinds of a Value, as the page formats them.
+const (
+	kindLength      = "length"
+	kindArea        = "area"
+	kindMass        = "mass"
+	kindSurfaceMass = "surfaceMass"
+	kindLineMass    = "lineMass"
+	kindMoney       = "money"
+	kindMoneyRate   = "moneyRate"
+	kindShare       = "share"
+	kindDecibel     = "decibel"
+	kindFrequency   = "frequency"
+	kindCount       = "count"
+	kindNumber      = "number"
+)
+
+func value[T ~float64](v T, kind, trace string) *Value {
+	return &Value{V: float64(v), Kind: kind, Origin: Computed, Trace: trace}
+}
+
+func spread(v, by float64, trace string) *Value {
+	low, high := v-by, v+by
+	return &Value{V: v, Kind: kindDecibel, Low: &low, High: &high, Origin: Computed, Trace: trace}
+}
+
+func count(n int, o Origin) *Value { return &Value{V: float64(n), Kind: kindCount, Origin: o} }
+
+func from[T ~float64](v T, kind string, f plan.From) *Value {
+	return &Value{V: float64(v), Kind: kind, Origin: origin(f), As: string(f.As)}
+}
+
+func origin(f plan.From) Origin {
+	if f.Origin == plan.Unknown {
+		return Typical
+	}
+	return Origin(f.Origin)
+}
+
+func sortValues(v []Value) {
+	slices.SortFunc(v, func(a, b Value) int {
+		switch {
+		case a.V < b.V:
+			return -1
+		case a.V > b.V:
+			return 1
+		}
+		return 0
+	})
+}
