@@ -35,7 +35,7 @@ export function layout(options) {
   const scale = Math.min(ROW / rows, (room - 2 * overhang) / (2 * along), 110 / along);
   const down = Math.max(14, rows * scale);
   const across = Math.max(20, along * scale);
-  const top = 10;
+  const top = 18;
   const middle = width / 2;
   return {
     width,

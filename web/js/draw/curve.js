@@ -53,12 +53,29 @@ const USES = {
  * @property {Mark[]} marks
  */
 
+/** What was worked out for a report; a page draws the same one many times. @type {WeakMap<SoundReport, Map<string, Chart>>} */
+const worked = new WeakMap();
+
 /**
  * @param {SoundReport} sound
  * @param {Options} options
  * @returns {Chart}
  */
 export function chart(sound, options) {
+  const of = worked.get(sound) ?? new Map();
+  worked.set(sound, of);
+  const key = JSON.stringify(options);
+  const known = of.get(key) ?? layOut(sound, options);
+  of.set(key, known);
+  return known;
+}
+
+/**
+ * @param {SoundReport} sound
+ * @param {Options} options
+ * @returns {Chart}
+ */
+function layOut(sound, options) {
   const use = USES[options.mode] ?? USES.phone;
   const width = Number.isFinite(options.width) ? Math.max(200, options.width) : 358;
   const peak = Math.max(
@@ -250,10 +267,10 @@ function reach(line, from, to) {
  * @typedef {{x0: number, x1: number, y0: number, y1: number}} Box
  */
 
-/** @typedef {{mark: Mark, box: Box, cost: number}} Candidate */
+/** @typedef {{mark: Mark, box: Box, cost: number, id: number}} Candidate */
 
 /** What a mark without words costs, against a leader of so many px. */
-const UNSAID = 400;
+const UNSAID = 600;
 
 /**
  * Words for marks: under the curve where it leaves room, with the shortest
@@ -268,24 +285,48 @@ const UNSAID = 400;
 function place(drawn, wishes, size, above) {
   const rings = wishes.map(({ at }) => ({ x0: at.x - RING - 2, x1: at.x + RING + 2, y0: at.y - RING - 2, y1: at.y + RING + 2 }));
   const choices = wishes.map((wish, k) =>
-    [...candidates(drawn, wish, size, above)]
+    candidates(drawn, wish, size, above)
       .filter((candidate) => !rings.some((box, i) => i !== k && (touches(box, candidate.box) || crosses(box, wish.at, candidate.mark.to))))
       .sort((a, b) => a.cost - b.cost),
   );
+  const least = choices.reduce((sum, list, k) => sum + (list.length ? list[0].cost : UNSAID / (k + 1)), 0);
+  const agree = agreement(choices);
   /** @type {{cost: number, chosen: Candidate[]} | undefined} */
   let best;
   for (const order of orders(wishes.map((_, k) => k))) {
     /** @type {Candidate[]} */
     const chosen = [];
     let cost = 0;
-    for (const k of order) {
-      const found = choices[k].find((candidate) => chosen.every((other) => !clash(other, candidate)));
+    order.forEach((k, i) => {
+      /** @param {number} of */
+      const possible = (of) => choices[of].filter((candidate) => chosen.every((other) => agree(other, candidate)));
+      const mine = possible(k);
+      // The shortest leader that leaves the marks to come a place, else the shortest.
+      const rest = order.slice(i + 1).map(possible);
+      const found = mine.find((candidate) => rest.every((list) => !list.length || list.some((other) => agree(candidate, other)))) ?? mine[0];
       if (found) chosen.push(found);
       cost += found ? found.cost : UNSAID / (k + 1);
-    }
+    });
     if (!best || cost < best.cost) best = { cost, chosen };
+    if (best.cost <= least + 0.01) break;
   }
   return (best?.chosen ?? []).map((candidate) => candidate.mark).sort((a, b) => a.rank - b.rank);
+}
+
+/**
+ * Whether two candidates can stand together; each pair is looked at once.
+ * @param {Candidate[][]} choices
+ */
+function agreement(choices) {
+  let count = 0;
+  for (const list of choices) for (const candidate of list) candidate.id = count++;
+  const known = new Uint8Array(count * count);
+  /** @param {Candidate} a @param {Candidate} b @returns {boolean} */
+  return (a, b) => {
+    const at = a.id * count + b.id;
+    if (known[at] === 0) known[at] = clash(a, b) ? 1 : 2;
+    return known[at] === 2;
+  };
 }
 
 /** @param {number[]} list @returns {number[][]} */
@@ -298,52 +339,100 @@ function clash(a, b) {
   return touches(a.box, b.box) || meet(a.mark, b.mark) || crosses(a.box, b.mark.at, b.mark.to) || crosses(b.box, a.mark.at, a.mark.to);
 }
 
+/** How far beyond the first free place words are tried too, px. */
+const FURTHER = [0, 10, 24, 44, 70];
+/** Where under or over a mark its words may hang, as a share of their length, and how far their leader leans, px. */
+const HANGS = [
+  [0.5, 0],
+  [0.6, 0],
+  [0.4, 0],
+  [0.1, 10],
+  [0.9, 0],
+  [0.75, 0],
+  [0.25, 0],
+];
+
 /**
  * @param {Chart} drawn
  * @param {Wish} wish
  * @param {number} size
  * @param {boolean} above
- * @returns {Generator<Candidate>}
+ * @returns {Candidate[]}
  */
-function* candidates(drawn, wish, size, above) {
+function candidates(drawn, wish, size, above) {
   const { at, rank } = wish;
   const line = size * 1.2;
+  /** @type {Candidate[]} */
+  const all = [];
+  /**
+   * Tries one way to hang the words further and further off.
+   * @param {number} x0
+   * @param {number} width
+   * @param {number} way
+   * @param {(off: number) => {y0: number, y1: number}} heights
+   * @param {(box: Box, off: number) => Candidate} make
+   */
+  const tryOut = (x0, width, way, heights, make) => {
+    const x1 = x0 + width;
+    const limit = clear(drawn, x0, x1, way);
+    if (limit === undefined) return;
+    /** @type {number | undefined} */
+    let first;
+    for (let off = 14; off < 150; off += 4) {
+      const { y0, y1 } = heights(off);
+      if (y0 < drawn.top + 2 || y1 > drawn.bottom - 3 || (way > 0 ? y0 <= limit : y1 >= limit)) continue;
+      first ??= off;
+      const more = off - first;
+      if (FURTHER.some((step) => more >= step && more < step + 4)) all.push(make({ x0, x1, y0, y1 }, off));
+    }
+  };
   for (const lines of wrapped(wish.text)) {
     const width = Math.max(...lines.map((text) => textWidth(text, size)));
     const height = lines.length * line;
     const wrap = (lines.length - 1) * 8;
     for (const way of above ? [1, -1] : [1]) {
-      for (let off = 14; off < 150; off += 4) {
-        const turned = way < 0 ? 70 : 0;
-        // Beside: the leader runs to the middle of the words' near end.
-        for (const side of [1, -1]) {
-          const x0 = side > 0 ? at.x + 19 : at.x - 19 - width;
-          const middle = at.y + way * off * 1.4;
-          const box = { x0, x1: x0 + width, y0: middle - height / 2, y1: middle + height / 2 };
-          if (!free(drawn, box, way)) continue;
-          const to = { x: at.x + side * 16, y: middle - way * 2 };
-          yield { mark: made(at, lines, box, side > 0 ? 'start' : 'end', to, size, rank), box, cost: length(at, to) + 10 + wrap + turned + (side < 0 ? 6 : 0) };
-        }
-        // Under or over: the leader ends on the words.
-        for (const [share, lean] of [
-          [0.5, 0],
-          [0.1, 10],
-          [0.9, 0],
-          [0.75, 0],
-          [0.25, 0],
-        ]) {
-          const x = at.x + lean;
-          const x0 = x - share * width;
-          const y0 = way > 0 ? at.y + off + 4 : at.y - off - 4 - height;
-          const box = { x0, x1: x0 + width, y0, y1: y0 + height };
-          if (!free(drawn, box, way)) continue;
-          const to = { x, y: way > 0 ? box.y0 + 1 : box.y1 - 1 };
-          const anchor = share === 0.5 ? 'middle' : share < 0.5 ? 'start' : 'end';
-          yield { mark: made(at, lines, box, anchor, to, size, rank), box, cost: length(at, to) + wrap + turned + Math.abs(share - 0.5) * 14 };
-        }
+      const extra = wrap + (way < 0 ? 70 : 0);
+      // Beside: the leader runs to the middle of the words' near end.
+      for (const side of [1, -1]) {
+        const x0 = side > 0 ? at.x + 19 : at.x - 19 - width;
+        tryOut(
+          x0,
+          width,
+          way,
+          (off) => ({ y0: at.y + way * off * 1.4 - height / 2, y1: at.y + way * off * 1.4 + height / 2 }),
+          (box, off) => {
+            const to = { x: at.x + side * 16, y: at.y + way * (off * 1.4 - 2) };
+            return {
+              mark: made(at, lines, box, side > 0 ? 'start' : 'end', to, size, rank),
+              box,
+              id: 0,
+              cost: length(at, to) + 10 + extra + (side < 0 ? 6 : 0),
+            };
+          },
+        );
+      }
+      // Under or over: the leader ends on the words.
+      for (const [share, lean] of HANGS) {
+        const x = at.x + lean;
+        const x0 = x - share * width;
+        tryOut(
+          x0,
+          width,
+          way,
+          (off) => {
+            const y0 = way > 0 ? at.y + off + 4 : at.y - off - 4 - height;
+            return { y0, y1: y0 + height };
+          },
+          (box) => {
+            const to = { x, y: way > 0 ? box.y0 + 1 : box.y1 - 1 };
+            const anchor = Math.abs(share - 0.5) < 0.2 ? 'middle' : share < 0.5 ? 'start' : 'end';
+            return { mark: made(at, lines, box, anchor, to, size, rank), box, id: 0, cost: length(at, to) + extra + Math.abs(share - 0.5) * 14 };
+          },
+        );
       }
     }
   }
+  return all;
 }
 
 /** In one line, or in two of about the same length. @param {string} text */
@@ -378,18 +467,21 @@ function made(at, lines, box, anchor, to, size, rank) {
 }
 
 /**
- * Whether words can stand there: inside the plot, clear of the likely range.
+ * The y that words between two x keep clear of the likely range and both
+ * curves beyond; undefined where they would leave the plot.
  * @param {Chart} drawn
- * @param {Box} box
+ * @param {number} x0
+ * @param {number} x1
  * @param {number} way 1 under the curve, −1 over it
  */
-function free(drawn, box, way) {
-  if (box.x0 < drawn.left + 2 || box.x1 > drawn.right || box.y0 < drawn.top + 2 || box.y1 > drawn.bottom - 3) return false;
-  const lines = way > 0 ? [drawn.low, drawn.yours, drawn.reference] : [drawn.high, drawn.yours, drawn.reference];
-  return lines.every((line) => {
-    const ys = reach(line, box.x0 - 3, box.x1 + 3);
-    return !ys || (way > 0 ? box.y0 > ys.low + 4 : box.y1 < ys.high - 4);
-  });
+function clear(drawn, x0, x1, way) {
+  if (x0 < drawn.left + 2 || x1 > drawn.right) return undefined;
+  let limit = way > 0 ? drawn.top : drawn.bottom;
+  for (const line of [way > 0 ? drawn.low : drawn.high, drawn.yours, drawn.reference]) {
+    const ys = reach(line, x0 - 3, x1 + 3);
+    if (ys) limit = way > 0 ? Math.max(limit, ys.low + 4) : Math.min(limit, ys.high - 4);
+  }
+  return limit;
 }
 
 /** @param {Box} a @param {Box} b */
@@ -398,18 +490,19 @@ function touches(a, b) {
 }
 
 /**
- * Whether a leader runs through a box.
+ * Whether a leader runs through a box (its part within the box's height is looked at).
  * @param {Box} box
  * @param {Point} from
  * @param {Point} to
  */
 function crosses(box, from, to) {
-  for (let k = 1; k < 16; k++) {
-    const x = from.x + ((to.x - from.x) * k) / 16;
-    const y = from.y + ((to.y - from.y) * k) / 16;
-    if (x > box.x0 - 2 && x < box.x1 + 2 && y > box.y0 && y < box.y1) return true;
-  }
-  return false;
+  const [top, low] = from.y < to.y ? [from, to] : [to, from];
+  const y0 = Math.max(top.y, box.y0);
+  const y1 = Math.min(low.y, box.y1);
+  if (y0 >= y1) return false;
+  const slope = (low.x - top.x) / (low.y - top.y);
+  const [a, b] = [top.x + slope * (y0 - top.y), top.x + slope * (y1 - top.y)];
+  return Math.max(a, b) > box.x0 - 2 && Math.min(a, b) < box.x1 + 2;
 }
 
 /** Whether two leaders cross. @param {Mark} a @param {Mark} b */
@@ -550,23 +643,6 @@ function bandTable(caption, rows, options) {
           ${options.isReference ? nothing : html`<td>${decibels(row.ref)}</td>`}
         </tr>`,
       )}
-    </tbody>
-  </table>`;
-}
-
-/**
- * Octaves side by side, for paper and wide screens.
- * @param {SoundReport} sound
- * @param {{isReference?: boolean}} [options]
- */
-export function octaveTable(sound, options = {}) {
-  return html`<table class="octaves">
-    <thead>
-      <tr><th class="band" scope="col">octave, Hz</th>${sound.octaves.map((o) => html`<th scope="col">${o.hz < 1000 ? number(o.hz) : `${o.hz / 1000}${NBSP}k`}</th>`)}</tr>
-    </thead>
-    <tbody>
-      <tr><th class="band" scope="row">this wall</th>${sound.octaves.map((o) => html`<td>${decibels(o.tl)} ±${decibels(o.spread)}</td>`)}</tr>
-      ${options.isReference ? nothing : html`<tr><th class="band" scope="row">reference</th>${sound.octaves.map((o) => html`<td class="soft">${decibels(o.ref)}</td>`)}</tr>`}
     </tbody>
   </table>`;
 }

@@ -181,7 +181,7 @@ export function layout(report, options) {
   if (use.named) plan.labels = labels(plan, report, options, use.text);
   plan.dims = dimensions(plan, report, use.dims);
   const line = use.text * 1.2;
-  plan.height = bottom + 16 + plan.dims.length * (use.dims === 2 ? 35 : 24) - (use.dims === 2 ? 10 : 0) + (print ? line : 0) + (plan.shortened ? line : 0);
+  plan.height = bottom + 16 + plan.dims.length * (use.dims === 2 ? 35 : 24) - (use.dims === 2 ? 10 : 0) + (plan.shortened ? line : 0);
   return plan;
 }
 
@@ -229,7 +229,7 @@ function layGap(gap, place) {
   const box = { x: X(front), width: X(back) - X(front) };
   const batts = [];
   if (box.width > 3) {
-    if (single) {
+    if (single && box.x < single.x + single.width - 1 && box.x + box.width > single.x + 1) {
       batts.push({ ...box, y: top, height: Math.max(0, single.y - top), from: single.y, to: top });
       const under = single.y + single.height;
       batts.push({ ...box, y: under, height: Math.max(0, bottom - under), from: under, to: bottom });
@@ -504,7 +504,7 @@ export function sectionView(report, options) {
     ${plan.labels.map((label) => labelView(label, top))}
     ${use.named ? names(plan, report, options) : nothing}
     ${plan.dims.map((parts, row) => dimensionLine(parts, bottom + (use.dims === 2 ? 15.5 + row * 34.5 : 14), plan, options, use, row > 0))}
-    ${foot(plan, options, use)}
+    ${foot(plan)}
     ${options.onSelect ? hits(plan, options.onSelect) : nothing}
   </svg>`;
 }
@@ -739,7 +739,7 @@ function dimensionLine(parts, y, plan, options, use, whole) {
   if (!parts.length) return nothing;
   const stops = [parts[0].from, ...parts.map((part) => part.to)];
   const figures = parts.map((part) => length(part.metres, options.units, { size: use.text, unit: whole }));
-  const words = parts.map((part, i) => ({ at: (part.from + part.to) / 2, width: figures[i].width }));
+  const words = parts.map((part, i) => ({ at: (part.from + part.to) / 2 + outwards(part, figures[i].width, i, parts.length), width: figures[i].width }));
   const ends = stops.map((x) => `M${n(x)} ${n(y - 6.5)}v11.5`).join('');
   const ticks = stops.map((x) => `M${n(x - 4)} ${n(y + 4)}l8 -8`).join('');
   const centres = spread(words, -8, plan.width + 8, use.text * 0.3);
@@ -750,19 +750,25 @@ function dimensionLine(parts, y, plan, options, use, whole) {
 }
 
 /**
- * What the drawing says of itself: its scale on paper, and what was left out.
- * @param {Layout} plan
- * @param {Options} options
- * @param {typeof USES['phone']} use
+ * How far the figure of an outer part moves so that it clears the inner tick.
+ * @param {Part} part
+ * @param {number} width
+ * @param {number} i
+ * @param {number} count
  */
-function foot(plan, options, use) {
-  const kind = options.plan?.surfaces?.length && options.plan.surfaces[0].kind !== 'wall' ? 'Section' : 'Plan section';
-  const words = [options.mode === 'print' ? `${kind}, drawn at 1 : ${plan.ratio}` : '', plan.shortened ? 'Gap drawn shortened.' : ''].filter(Boolean);
-  const line = use.text * 1.2;
-  return words.map(
-    (text, i) =>
-      svg`<text class="d-text d-soft" x=${n((plan.left + plan.right) / 2)} y=${n(plan.height - 4 - (words.length - 1 - i) * line)} text-anchor="middle">${text}</text>`,
-  );
+function outwards(part, width, i, count) {
+  const excess = Math.max(0, (width + 3 - (part.to - part.from)) / 2);
+  if (count < 2 || (i > 0 && i < count - 1)) return 0;
+  return i === 0 ? -excess : excess;
+}
+
+/**
+ * That a piece of the gap was left out.
+ * @param {Layout} plan
+ */
+function foot(plan) {
+  if (!plan.shortened) return nothing;
+  return svg`<text class="d-text d-soft" x=${n((plan.left + plan.right) / 2)} y=${n(plan.height - 5)} text-anchor="middle">Gap drawn shortened.</text>`;
 }
 
 /**

@@ -170,7 +170,8 @@ function rowView(app, report, row) {
     view.sure = '';
     app.render();
   };
-  const also = row.is || (report.picks?.closest === row.id ? 'closest' : report.picks?.cheapest === row.id ? 'cheapest' : '');
+  const is = row.is === 'reference' && report.isReference ? 'reference, yours' : row.is;
+  const also = is || (report.picks?.closest === row.id ? 'closest' : report.picks?.cheapest === row.id ? 'cheapest' : '');
   const own = row.is !== '';
   return html`<tbody class="${row.is} ${open ? 'open' : ''} ${row.overClip ? 'over' : ''}" data-row=${row.id}>
     <tr class="named" @click=${toggle}>
@@ -264,6 +265,7 @@ function remarks(app, row) {
  */
 function more(app, report, row, name) {
   const { figures: f, layers } = row;
+  const ctx = { ...app.ctx, names: { ...app.ctx.names, ...Object.fromEntries(layers.map((layer) => [layer.board, boardName(layer, app.units)])) } };
   const sheets = layers.filter((layer) => !layer.there);
   const cautions = row.cautions ?? [];
   return html`<div class="opened">
@@ -277,7 +279,7 @@ function more(app, report, row, name) {
       cautions.length
         ? html`<ul class="cautions">
             ${cautions.map((caution) => {
-              const words = cautionWords(caution, app.ctx);
+              const words = cautionWords(caution, ctx);
               return html`<li class="caution">${bang()}<span><b>${rich(words.head)}</b> ${rich(words.text)}</span></li>`;
             })}
           </ul>`
@@ -285,8 +287,8 @@ function more(app, report, row, name) {
     }
     ${row.is === '' ? boards(app, report, row) : nothing}
     <p class="taps">
-      ${row.is === 'yours' ? nothing : hang(app, report, row, name)}
-      ${row.is === 'reference' ? nothing : tap('make it the reference', () => done(app, edit.setReference(app.plan, app.buildUp.id, plain(layers))))}
+      ${row.is === 'yours' || (row.is === 'reference' && report.isReference) ? nothing : hang(app, report, row, name)}
+      ${row.is === 'reference' ? nothing : tap('as reference', () => done(app, edit.setReference(app.plan, app.buildUp.id, plain(layers))), `Compare the others with ${name}`)}
       ${row.is === '' ? tap('remove', () => done(app, removed(app, report, row.id, name)), `Remove ${name} from the table`) : nothing}
     </p>
   </div>`;
