@@ -103,7 +103,7 @@ export function changeBoard(plan, buildUp, layer, board, name) {
  * @returns {Edit}
  */
 export function addLayer(plan, buildUp, leaf, board, name) {
-  const [id] = freeIds(plan, 'y');
+  const [id] = freeIds(plan, 'l');
   const layer = { id, board };
   return {
     label: `${name} added`,
@@ -168,7 +168,7 @@ export function setLayer(plan, buildUp, layer, patch, label) {
  * @returns {Edit}
  */
 export function hangLayers(plan, buildUp, leaf, layers, name) {
-  const ids = freeIds(plan, 'y', layers.length);
+  const ids = freeIds(plan, 'l', layers.length);
   return {
     label: `hung: ${name}`,
     plan: inLeaf(plan, buildUp, leaf, () => layers.map((y, i) => tidy({ ...y, id: ids[i] }))),
@@ -238,11 +238,13 @@ export function setGap(plan, buildUp, gap, patch, label) {
  * @returns {Edit}
  */
 export function setHeld(plan, buildUp, gap, side, patch, label) {
+  // A rating that is typed is no longer the example's.
+  const typed = patch.rating === undefined ? patch : { ...patch, example: false };
   return {
     label,
     plan: inBuildUp(plan, buildUp, (b) => ({
       ...b,
-      gaps: b.gaps?.map((g) => (g.id === gap ? { ...g, [side]: tidy({ ...g[side], ...patch }) } : g)),
+      gaps: b.gaps?.map((g) => (g.id === gap ? { ...g, [side]: tidy({ ...g[side], ...typed }) } : g)),
     })),
   };
 }
@@ -257,7 +259,7 @@ export function setHeld(plan, buildUp, gap, side, patch, label) {
 export function addLeaf(plan, buildUp, board) {
   const b = buildUpOf(plan, buildUp);
   if (b.leaves.length >= MOST_LEAVES) return undefined;
-  const [layer] = freeIds(plan, 'y');
+  const [layer] = freeIds(plan, 'l');
   const [gap] = freeIds(plan, 'g');
   const like = b.gaps?.at(-1);
   /** @type {Gap} */

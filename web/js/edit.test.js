@@ -17,12 +17,12 @@ function wall() {
         leaves: [
           {
             layers: [
-              { id: 'y1', board: 'light' },
-              { id: 'y2', board: 'ply', join: 'glue' },
-              { id: 'y3', board: 'light' },
+              { id: 'l1', board: 'light' },
+              { id: 'l2', board: 'ply', join: 'glue' },
+              { id: 'l3', board: 'light' },
             ],
           },
-          { layers: [{ id: 'y4', board: 'regular', there: true }] },
+          { layers: [{ id: 'l4', board: 'regular', there: true }] },
         ],
         gaps: [{ id: 'g1', frame: 'wood', near: { fixing: 'clip', rows: '24 in', along: '48 in' }, far: { fixing: 'screwed' } }],
         compare: { leaf: 0 },
@@ -37,7 +37,7 @@ const boards = (plan, leaf = 0) => plan.buildUps[0].leaves[leaf].layers.map((y) 
 test('an edit leaves the plan it came from as it was', () => {
   const plan = Object.freeze(wall());
   const before = JSON.stringify(plan);
-  edit.changeBoard(plan, 'b1', 'y2', 'osb', 'OSB');
+  edit.changeBoard(plan, 'b1', 'l2', 'osb', 'OSB');
   edit.addLayer(plan, 'b1', 0, 'osb', 'OSB');
   edit.setShelf(plan, 'ply', { weight: '58 lb' }, 'weight');
   edit.removeLeaf(plan, 'b1', 0);
@@ -47,22 +47,22 @@ test('an edit leaves the plan it came from as it was', () => {
 
 test('a board is changed, added, moved and removed, and ids stay', () => {
   const plan = wall();
-  const changed = edit.changeBoard(plan, 'b1', 'y2', 'osb', 'OSB 3/4').plan;
+  const changed = edit.changeBoard(plan, 'b1', 'l2', 'osb', 'OSB 3/4').plan;
   assert.deepEqual(boards(changed), ['light', 'osb', 'light']);
-  assert.equal(changed.buildUps[0].leaves[0].layers[1].id, 'y2');
+  assert.equal(changed.buildUps[0].leaves[0].layers[1].id, 'l2');
   assert.equal(changed.buildUps[0].leaves[0].layers[1].join, 'glue');
 
   // A new board faces the room on the room side, and the other side on the far one.
   assert.deepEqual(boards(edit.addLayer(plan, 'b1', 0, 'x', 'X').plan), ['x', 'light', 'ply', 'light']);
   assert.deepEqual(boards(edit.addLayer(plan, 'b1', 1, 'x', 'X').plan, 1), ['regular', 'x']);
-  assert.equal(edit.addLayer(plan, 'b1', 0, 'x', 'X').plan.buildUps[0].leaves[0].layers[0].id, 'y5');
+  assert.equal(edit.addLayer(plan, 'b1', 0, 'x', 'X').plan.buildUps[0].leaves[0].layers[0].id, 'l5');
 
-  assert.deepEqual(boards(edit.moveLayer(plan, 'b1', 'y2', 0, 'ply')?.plan ?? plan), ['ply', 'light', 'light']);
-  assert.equal(edit.moveLayer(plan, 'b1', 'y1', -1, 'light'), undefined);
-  assert.equal(edit.moveLayer(plan, 'b1', 'y3', 3, 'light'), undefined);
+  assert.deepEqual(boards(edit.moveLayer(plan, 'b1', 'l2', 0, 'ply')?.plan ?? plan), ['ply', 'light', 'light']);
+  assert.equal(edit.moveLayer(plan, 'b1', 'l1', -1, 'light'), undefined);
+  assert.equal(edit.moveLayer(plan, 'b1', 'l3', 3, 'light'), undefined);
   assert.equal(edit.moveLayer(plan, 'b1', 'nowhere', 0, 'light'), undefined);
 
-  const off = edit.removeLayer(plan, 'b1', 'y4', 'Gypsum 1/2', true);
+  const off = edit.removeLayer(plan, 'b1', 'l4', 'Gypsum 1/2', true);
   assert.equal(off.label, 'Gypsum 1/2 taken off');
   assert.deepEqual(boards(off.plan, 1), []);
 });
@@ -126,7 +126,7 @@ test('gaps keep both sides and lose what is cleared', () => {
 
 test('candidates are written down once the table is changed', () => {
   const now = [{ id: 'c1', layers: [{ id: 'c1.1', board: 'x' }] }];
-  const { plan } = edit.addCandidate(wall(), 'b1', now, [{ id: 'y1', board: 'light' }], 'light');
+  const { plan } = edit.addCandidate(wall(), 'b1', now, [{ id: 'l1', board: 'light' }], 'light');
   assert.deepEqual(plan.buildUps[0].compare.rows, [...now, { id: 'c2', layers: [{ id: 'c2.1', board: 'light' }] }]);
   const fewer = edit.removeCandidate(plan, 'b1', plan.buildUps[0].compare.rows ?? [], 'c1', 'x').plan;
   assert.deepEqual(
@@ -134,7 +134,7 @@ test('candidates are written down once the table is changed', () => {
     ['c2'],
   );
   const hung = edit.hangLayers(plan, 'b1', 0, [{ id: 'c1.1', board: 'x' }], 'x').plan;
-  assert.deepEqual(hung.buildUps[0].leaves[0].layers, [{ id: 'y5', board: 'x' }]);
+  assert.deepEqual(hung.buildUps[0].leaves[0].layers, [{ id: 'l5', board: 'x' }]);
 });
 
 test('the plan and its surfaces', () => {

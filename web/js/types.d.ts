@@ -72,6 +72,8 @@ export interface Held {
   rating?: Quantity;
   extra?: Quantity;
   shorts?: boolean;
+  /** the rating is the example's, invented */
+  example?: boolean;
 }
 
 export interface Compare {

@@ -1,0 +1,43 @@
+// Messages have their places and never cover anything: about what was brought
+// in, about keeping, about the program. At most one a place.
+
+import { html, nothing } from 'lit-html';
+import { bang, rich, tap } from './text.js';
+
+/**
+ * @typedef {import('./app.d.ts').App} App
+ * @typedef {import('./app.d.ts').Note} Note
+ */
+
+/** @param {Note} note */
+function taps(note) {
+  return note.taps.map(({ words, act }) => html` ${tap(words, act)}`);
+}
+
+/** Between title and strip, until closed. @param {App} app */
+export function broughtNote(app) {
+  const note = app.brought;
+  if (!note) return nothing;
+  return html`<p class="note ${note.grave ? 'grave' : ''}" role="status">
+    <b>${rich(note.message.head)}</b> ${note.message.pieces.map((p) => (typeof p === 'string' ? rich(p) : nothing))}${taps(note)}
+  </p>`;
+}
+
+/** After the list: the plan is on screen but not stored. @param {App} app */
+export function keepingNote(app) {
+  if (app.kept) return nothing;
+  return html`<div class="caution grave keeping" role="status">
+    ${bang()}<span
+      ><b>${app.why === 'full' ? `This ${app.wide ? 'computer' : 'phone'} is out of room:` : 'This browser keeps nothing:'}</b> your edits are on screen but not stored.
+      ${tap('Save as a file', () => app.saveFile())} ${tap('Send a link', () => app.open({ kind: 'send' }))} ${tap('Old plans', () => app.open({ kind: 'plans' }))}</span
+    >
+  </div>`;
+}
+
+/** One soft line over the section bar. @param {App} app */
+export function programNote(app) {
+  const note = app.program;
+  return html`<div class="program" role="status">
+    ${note ? html`<p><span class=${note.grave ? 'fault' : ''}>${rich(note.message.head)}</span>${note.message.pieces.map((p) => (typeof p === 'string' ? rich(p) : nothing))}${taps(note)}</p>` : nothing}
+  </div>`;
+}
