@@ -176,9 +176,14 @@ func boardCautions(b, ref assembly.BuildUp, leaf int, where string) []caution.Ca
 		if !y.Board.Kind.Wood() {
 			continue
 		}
-		code := caution.WoodBetween
-		if i == 0 && leaf == 0 || i == len(layers)-1 && leaf == len(b.Leaves)-1 && leaf > 0 {
+		var code caution.Code
+		switch last := len(layers) - 1; {
+		case i == 0 && leaf == 0, i == last && leaf == len(b.Leaves)-1 && leaf > 0:
 			code = caution.WoodAtFace
+		case i > 0 && i < last:
+			code = caution.WoodBetween
+		default:
+			continue // behind the boards, on the frame's side
 		}
 		out = append(out, caution.Caution{Code: code, Where: where, Text: map[string]string{"board": y.Board.ID}})
 	}

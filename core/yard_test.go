@@ -33,9 +33,12 @@ func yard(tags bool) plan.Plan {
 	return p
 }
 
+// shared is one worker's cache, kept over the tests as over a session.
+var shared = NewTables()
+
 func report(t *testing.T, p plan.Plan, want Want) *Report {
 	t.Helper()
-	r, faults := Assess(p, want, nil)
+	r, faults := Assess(p, want, shared)
 	for _, f := range faults {
 		t.Error(f)
 	}
