@@ -38,3 +38,14 @@ bench: dist
 
 $(PACKAGES): web/package.json web/package-lock.json
 	cd web && npm ci --ignore-scripts --no-audit --no-fund && touch node_modules/.package-lock.json
+
+.PHONY: accuracy fit
+
+# How far off the method is, family by family, band by band and step by step, against core/evidence; or against
+# files of your own with the same columns: make accuracy RATINGS=file SPECTRA=file OCTAVES=file JSON=file
+accuracy:
+	@go run ./core/internal/accuracy $(if $(RATINGS),-ratings '$(RATINGS)') $(if $(SPECTRA),-spectra '$(SPECTRA)') $(if $(OCTAVES),-octaves '$(OCTAVES)') $(if $(JSON),-json '$(JSON)') $(if $(ROWS),-rows)
+
+# Fits the free constants to core/evidence, writes them into the table of constants, and every series' rows without it.
+fit:
+	go run ./core/internal/fit
