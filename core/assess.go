@@ -98,6 +98,11 @@ func (a *assessment) report() (*Report, []*plan.Fault) {
 		}
 		rep.Picks = picks(rep.Rows)
 	}
+	if a.want.Ladder {
+		if rep.Ladder, faults = a.ladder(); len(faults) > 0 {
+			return nil, faults
+		}
+	}
 	a.verdicts(rep)
 	if a.want.Work != "" {
 		rep.Working = a.working(a.want.Work)
