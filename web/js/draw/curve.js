@@ -155,7 +155,7 @@ function wanted(drawn, sound, options) {
   if (resonances.length) all.push({ hz: resonances[0], text: `resonance ${hertz(resonances[0])}` });
   const decides = sound.hz[sound.decides];
   if (decides !== undefined) all.push({ hz: decides, text: `${bandName(decides)} decides ${options.ratingIs}` });
-  for (const dip of dips(sound)) all.push({ hz: dip.hz, text: dip.text });
+  for (const dip of dips(sound)) all.push({ hz: bottomOf(sound, dip.hz), text: dip.text });
   if (resonances.length > 1) all.push({ hz: resonances[1], text: `resonance ${hertz(resonances[1])}` });
 
   /** @type {Wish[]} */
@@ -170,6 +170,20 @@ function wanted(drawn, sound, options) {
 
 /** Two dips nearer than half a third-octave band fall together. */
 const TOGETHER = 2 ** (1 / 6);
+
+/**
+ * The band in which a dip is deepest: at its coincidence or a little above it,
+ * where the curve turns; the coincidence itself where it does not turn.
+ * @param {SoundReport} sound
+ * @param {number} hz of the coincidence
+ */
+function bottomOf(sound, hz) {
+  const turns = bands(sound).filter(
+    (i) => sound.hz[i] > 0.85 * hz && sound.hz[i] < 1.35 * hz && sound.tl[i] < sound.tl[i - 1] && sound.tl[i] <= sound.tl[i + 1],
+  );
+  const lowest = turns.reduce((best, i) => (best < 0 || sound.tl[i] < sound.tl[best] ? i : best), -1);
+  return lowest < 0 ? hz : sound.hz[lowest];
+}
 
 /**
  * The dips, those of boards in two leaves once and first.
@@ -340,7 +354,7 @@ function clash(a, b) {
 }
 
 /** How far beyond the first free place words are tried too, px. */
-const FURTHER = [0, 10, 24, 44, 70];
+const FURTHER = [0, 8, 16, 24, 32, 44, 58, 76];
 /** Where under or over a mark its words may hang, as a share of their length, and how far their leader leans, px. */
 const HANGS = [
   [0.5, 0],

@@ -35,9 +35,11 @@ const PX_PER_INCH = 96; // of CSS, on paper
 const USES = {
   phone: { height: 154, above: 33, side: 26, most: 64, text: 16, dims: 1, named: true, screw: 0.16, stud: 0.546 },
   desk: { height: 210, above: 33, side: 36, most: 76, text: 16, dims: 2, named: true, screw: 0.16, stud: 0.57 },
-  print: { height: 122, above: 27, side: 34, most: PX_PER_INCH, text: 13.3, dims: 2, named: true, screw: 0.16, stud: 0.62 },
+  print: { height: 122, above: 27, side: 23, most: PX_PER_INCH, text: 13.3, dims: 2, named: true, screw: 0.16, stud: 0.62 },
   first: { height: 104, above: 9, side: 8, most: 46, text: 16, dims: 1, named: false, screw: 0.11, stud: 0.53 },
 };
+/** The scales a drawing on paper may have, 1 to these. */
+const RATIOS = [2, 3, 4, 5, 6, 8, 10, 20];
 /** Below this the deepest gap is cut by a break line instead of everything becoming smaller, px per metre. */
 const LEAST = 18 / INCH;
 /** Narrower boards get their number on a leader, px. */
@@ -125,15 +127,10 @@ export function layout(report, options) {
 
   const room = width - 2 * use.side;
   const print = options.mode === 'print';
-  let ratio = 1;
-  let scale = Math.min(room / Math.max(total, 0.001), use.most / INCH);
-  if (print) {
-    while (total * (PX_PER_INCH / INCH / ratio) > room && ratio < 64) ratio += ratio < 2 ? 1 : ratio < 6 ? 2 : 4;
-    if (ratio === 1) ratio = 2;
-    scale = PX_PER_INCH / INCH / ratio;
-  }
-  const shorten = !print && scale < LEAST ? cutGaps(gapDepths, total, room) : undefined;
-  if (shorten) scale = LEAST;
+  const ratio = print ? (RATIOS.find((by) => (total * PX_PER_INCH) / INCH / by <= room) ?? 50) : 1;
+  const scale0 = print ? PX_PER_INCH / INCH / ratio : Math.min(room / Math.max(total, 0.001), use.most / INCH);
+  const shorten = !print && scale0 < LEAST ? cutGaps(gapDepths, total, room) : undefined;
+  const scale = shorten ? LEAST : scale0;
   const taken = total * scale - sum(shorten ?? []) * scale;
   const left = (width - taken) / 2;
 
@@ -365,8 +362,9 @@ function zigzag(gaps, leaves) {
   }
   const middle = widest.x + widest.width / 2;
   const stud = widest.studs[0];
-  const wanted = stud ? stud.x + 0.4 * stud.width : middle + 20;
-  const x = Math.abs(wanted - middle) < 20 ? middle + 20 : wanted;
+  const wanted = stud ? stud.x + 0.4 * stud.width : middle + 25;
+  // Clear of the word over the gap.
+  const x = Math.abs(wanted - middle) < 24 ? middle + 24 : wanted;
   return clamp(x, widest.x + 10, widest.x + widest.width - 10);
 }
 

@@ -6,7 +6,7 @@ import { html, nothing } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
 import { thumbView } from '../draw/thumb.js';
 import * as edit from '../edit.js';
-import { boardName, decibels, difference, leafName, percent, shown, text, UNKNOWN, unitOf } from '../format.js';
+import { boardName, decibels, difference, leafName, percent, shown, spread, text, UNKNOWN, unitOf } from '../format.js';
 import { cautionWords, STATES } from '../words.js';
 import { bang, mark, rich, tap } from './text.js';
 import { verdict } from './verdict.js';
@@ -273,6 +273,8 @@ function more(app, report, row, name) {
       ${pair(sheets.length > 1 ? 'a stack, one sheet of each' : 'a sheet', html`<b>${rich(text(f.stack, app.ctx))}</b>`)}
       ${pair('and its cost', html`<b>${text(f.stackCost, app.ctx)}</b>`)}
       ${pair('thickness', html`<b>${rich(text(f.leafThick, app.ctx))}</b>`)}
+      ${pair('per area', html`<b>${text(f.mass, app.ctx)}</b>`)}
+      ${pair(report.ratingIs, html`<b>${f.rating ? decibels(f.rating.v) : UNKNOWN}</b>${f.rating ? ` ${spread(f.rating)}` : nothing}${f.built ? `, built ${decibels(f.built.v)}` : nothing}`)}
       ${f.load === 'none' ? nothing : pair('on one clip', html`<b>${text(f.clipLoad, app.ctx)}</b>${report.load?.rating ? html` of ${text(report.load.rating, app.ctx)}` : nothing}`)}
     </dl>
     ${
@@ -288,8 +290,8 @@ function more(app, report, row, name) {
     ${row.is === '' ? boards(app, report, row) : nothing}
     <p class="taps">
       ${row.is === 'yours' || (row.is === 'reference' && report.isReference) ? nothing : hang(app, report, row, name)}
-      ${row.is === 'reference' ? nothing : tap('as reference', () => done(app, edit.setReference(app.plan, app.buildUp.id, plain(layers))), `Compare the others with ${name}`)}
-      ${row.is === '' ? tap('remove', () => done(app, removed(app, report, row.id, name)), `Remove ${name} from the table`) : nothing}
+      ${row.is === 'reference' ? nothing : tap('as reference', () => done(app, edit.setReference(app.plan, app.buildUp.id, plain(layers))), `as reference: ${name}`)}
+      ${row.is === '' ? tap('remove', () => done(app, removed(app, report, row.id, name)), `remove ${name} from the table`) : nothing}
     </p>
   </div>`;
 }
@@ -339,7 +341,7 @@ function hang(app, report, row, name) {
     }
     done(app, hung(app, report, row, name));
   };
-  return html`<button type="button" class=${sure ? 'solid' : 'tap'} aria-label="${sure ? 'Yes, hang' : 'Hang'} ${name}" @click=${act}>${sure ? 'hang it?' : 'hang it'}</button>`;
+  return html`<button type="button" class=${sure ? 'solid' : 'tap'} aria-label="${sure ? 'hang it?' : 'hang it:'} ${name}" @click=${act}>${sure ? 'hang it?' : 'hang it'}</button>`;
 }
 
 /**
@@ -448,14 +450,10 @@ function adding(app, report) {
   };
   if (!view.adding) {
     return html`<p class="taps">
-      ${tap(
-        '+ row',
-        () => {
-          view.adding = true;
-          app.render();
-        },
-        'Add a row to the table',
-      )}
+      ${tap('+ row', () => {
+        view.adding = true;
+        app.render();
+      })}
     </p>`;
   }
   const mine = plain(report.leaves[report.leaf]?.layers ?? []);
