@@ -118,6 +118,14 @@ func holding(g *assembly.Gap) material.FixingKind {
 	return best
 }
 
+// ofSteel names a frame with its material where the kind does not.
+func ofSteel(f *material.Frame) string {
+	if f.Sheet > 0 && f.Kind == material.Double {
+		return "double steel"
+	}
+	return string(f.Kind)
+}
+
 func pointsPerArea(g *assembly.Gap) float64 {
 	return max(g.Near.Grid.PerArea(), g.Far.Grid.PerArea())
 }
@@ -212,7 +220,9 @@ func compare(yours, test *assembly.BuildUp, tell func(Difference)) {
 				w = max(parted, kindWeight)
 			}
 			tell(Difference{What: FrameKind, Leaf: -1, Gap: i, YoursWord: string(a.Frame.Kind), TestWord: string(b.Frame.Kind), Weight: w})
-		} else if s, t := float64(a.Frame.Sheet), float64(b.Frame.Sheet); s > 0 && t > 0 {
+		} else if s, t := float64(a.Frame.Sheet), float64(b.Frame.Sheet); (s > 0) != (t > 0) {
+			tell(Difference{What: FrameKind, Leaf: -1, Gap: i, YoursWord: ofSteel(&a.Frame), TestWord: ofSteel(&b.Frame), Weight: kindWeight})
+		} else if s > 0 {
 			if w := bySize(sheetWeight, s, t); w > plenty {
 				one(Sheet, -1, i, s, t, w)
 			}
@@ -293,4 +303,40 @@ func Nearest(b assembly.BuildUp) (Test, []Difference) {
 		return 0
 	})
 	return ratings()[all[best].test], found
+}
+
+// Contradiction is two measured constructions that say the same in words and
+// not in their ratings.
+type Contradiction struct{ A, B Test }
+
+// Contradictions returns the pairs of tests of different sources whose
+// constructions differ by less than a decibel's worth and whose ratings differ
+// by more than so many dB. Of each test only the nearest of another source counts.
+func Contradictions(of []Test, by int) []Contradiction {
+	const alike = 1.0
+	var out []Contradiction
+	for i := range of {
+		nearest, least := -1, alike
+		for j := range i {
+			if of[i].Source == of[j].Source || of[i].STC == 0 || of[j].STC == 0 {
+				continue
+			}
+			for x := range of[i].BuildUps {
+				for y := range of[j].BuildUps {
+					sum := 0.0
+					compare(&of[i].BuildUps[x], &of[j].BuildUps[y], func(d Difference) { sum += d.Weight })
+					if sum < least {
+						nearest, least = j, sum
+					}
+				}
+			}
+		}
+		if nearest < 0 {
+			continue
+		}
+		if d := of[i].STC - of[nearest].STC; d > by || -d > by {
+			out = append(out, Contradiction{of[nearest], of[i]})
+		}
+	}
+	return out
 }

@@ -55,6 +55,23 @@ type Unread struct {
 	Why string `json:"why"`
 }
 
+// Spacings is how far the constructions that one text allows lie apart, of a family.
+type Spacings struct {
+	Family string  `json:"family"`
+	N      int     `json:"n"`
+	Mean   float64 `json:"mean"` // highest minus lowest, STC
+	Most   float64 `json:"most"`
+	Where  string  `json:"where"`
+}
+
+// Pair is two rows that contradict each other.
+type Pair struct {
+	A    string `json:"a"`
+	B    string `json:"b"`
+	STCA int    `json:"stcA"`
+	STCB int    `json:"stcB"`
+}
+
 // Report is what make accuracy prints.
 type Report struct {
 	Families []Family   `json:"families"`
@@ -62,7 +79,10 @@ type Report struct {
 	Steps    []Step     `json:"steps"`
 	Spectra  []Spectrum `json:"spectra"`
 	Pooled   []Spectrum `json:"pooled"` // single panels, all walls
-	Unread   []Unread   `json:"unread"`
+	// Contradictions are pairs of rows of different sources that say the same in words and not in figures.
+	Contradictions []Pair     `json:"contradictions"`
+	Spacings       []Spacings `json:"spacings"`
+	Unread         []Unread   `json:"unread"`
 	// Stale says that left-out predictions are of other evidence, code or constants; "" if not.
 	Stale string `json:"stale,omitempty"`
 
@@ -116,9 +136,13 @@ func Compare(m Method, e Evidence) *Report {
 	}
 	r.All = family("all", all)
 	r.Steps = Steps(r.results)
+	r.Spacings = spacings(r.results)
+	for _, c := range evidence.Contradictions(e.Ratings, 3) {
+		r.Contradictions = append(r.Contradictions, Pair{c.A.ID, c.B.ID, c.A.STC, c.B.STC})
+	}
 	r.measure(m, e)
 	r.Spectra, r.Pooled = r.perFamily(), r.pooled()
-	for _, list := range []any{&r.Families, &r.Steps, &r.Spectra, &r.Unread, &r.Pooled} {
+	for _, list := range []any{&r.Families, &r.Steps, &r.Spectra, &r.Unread, &r.Pooled, &r.Spacings, &r.Contradictions} {
 		notNull(list)
 	}
 	return r
@@ -142,6 +166,14 @@ func notNull(list any) {
 	case *[]Unread:
 		if *l == nil {
 			*l = []Unread{}
+		}
+	case *[]Spacings:
+		if *l == nil {
+			*l = []Spacings{}
+		}
+	case *[]Pair:
+		if *l == nil {
+			*l = []Pair{}
 		}
 	}
 }
@@ -189,6 +221,31 @@ func family(name string, tiers map[string][]Result) Family {
 		}
 	}
 	return f
+}
+
+// spacings tells how far apart the constructions of one text are computed.
+func spacings(results []Result) (out []Spacings) {
+	for _, x := range results {
+		if len(x.Each) < 2 {
+			continue
+		}
+		i := slices.IndexFunc(out, func(s Spacings) bool { return s.Family == x.Test.Kind })
+		if i < 0 {
+			i = len(out)
+			out = append(out, Spacings{Family: x.Test.Kind})
+		}
+		d := slices.Max(x.Each) - slices.Min(x.Each)
+		s := &out[i]
+		s.N++
+		s.Mean += d
+		if d > s.Most {
+			s.Most, s.Where = d, x.Test.ID
+		}
+	}
+	for i := range out {
+		out[i].Mean /= float64(out[i].N)
+	}
+	return out
 }
 
 // measure computes the spectra.
@@ -335,6 +392,14 @@ func (r *Report) Print(w io.Writer, rows bool) {
 	p("\nSteps between rows that differ in one thing, STC\n%-52s %4s %9s %9s %6s\n", "step", "n", "measured", "computed", "by")
 	for _, s := range r.Steps {
 		p("%-52s %4d %+9.1f %+9.1f %+6.1f%s\n", s.Name, s.N, s.Measured, s.Computed, s.Computed-s.Measured, s.remark())
+	}
+	p("\nRows that hold for two spacings or two fills: highest minus lowest computed, STC\n")
+	for _, s := range r.Spacings {
+		p("%-32s n %3d  mean %4.1f  most %4.1f  %s\n", s.Family, s.N, s.Mean, s.Most, s.Where)
+	}
+	p("\nRows that say the same and do not measure the same (more than 3)\n")
+	for _, c := range r.Contradictions {
+		p("  %-12s %d   %-12s %d\n", c.A, c.STCA, c.B, c.STCB)
 	}
 	p("\nSpectra, computed minus measured, dB: bias/rms (n) per band; octaves as the energy mean of their thirds\n")
 	for _, s := range append(slices.Clone(r.Spectra), r.Pooled...) {
