@@ -443,7 +443,8 @@ function thinned(kept) {
  */
 function leafName(i, count) {
   if (i === 0) return 'near';
-  return i === count - 1 ? 'far' : count === 3 ? 'middle' : `leaf ${i + 1}`;
+  if (i === count - 1) return 'far';
+  return count === 3 ? 'middle' : i === 1 ? 'second' : 'third';
 }
 
 /**

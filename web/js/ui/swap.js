@@ -226,7 +226,13 @@ function clip(f) {
  */
 function differences(app, { figures: f }) {
   /** @param {Value | null} v */
-  const by = (v) => (!v || v.diff === undefined || v.diff === null ? '' : v.same ? 'same' : difference(v.kind, v.diff, app.ctx, true));
+  const by = (v) => {
+    if (!v || v.diff === undefined || v.diff === null) return '';
+    if (v.same) return 'same';
+    // Levels differ by what their figures differ by, as they are read: 17 and 18 are never the same.
+    const d = v.kind === 'decibel' ? Math.round(v.v) - Math.round(v.v - v.diff) : v.diff;
+    return difference(v.kind, d, app.ctx, true);
+  };
   const state = f.load === 'none' || f.load === '' ? '' : STATES[f.load];
   const grave = f.load === 'over' || f.load === 'close';
   return html`<td>${by(f.mass)}</td>

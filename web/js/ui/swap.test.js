@@ -75,6 +75,16 @@ test('a row has its five figures and their differences', () => {
   assert.match(words, /Cheapest at the same bass:/);
 });
 
+test('levels differ by what their figures differ by', () => {
+  resetSwap();
+  const [reference, , third] = rows();
+  const apart = {
+    ...third,
+    figures: { ...third.figures, bass: { ...third.figures.bass, v: 17.6, kind: 'decibel', origin: 'computed', diff: 0.3, same: false } },
+  };
+  assert.match(text(appOf({ report: { rows: [reference, apart] } })), /99 close 18 57 \+0\.18 \+0\.30 close \+1 −1/);
+});
+
 test('heads have the unit of the plan', () => {
   resetSwap();
   const words = text(appOf({ units: 'si', report: { currency: '€', ratingIs: 'Rw' } }));
