@@ -287,6 +287,19 @@ func (a *assessment) verdicts(rep *Report) {
 	if bass.Code == "bass.less" && bass.Args["by"] >= bassLoss {
 		sound.Answer = "notYet"
 	}
+	if rep.Sound != nil && rep.Sound.Need != nil {
+		n := rep.Sound.Need
+		if n.Worst < 0 {
+			sound = Verdict{Answer: "yes", Parts: []Sentence{part("need.met", nil)}}
+		} else {
+			o := n.Octaves[n.Worst]
+			sound = Verdict{Answer: "notYet", Parts: []Sentence{part("need.short", map[string]float64{"by": o.Short, "hz": o.Hz})}}
+		}
+		sound.Parts[0].Text = map[string]string{"source": n.Source, "listener": n.Listener, "beyond": a.here.Surface.Beyond}
+		if n.Floor && a.here.Surface.Kind != plan.Wall {
+			sound.Parts = append(sound.Parts, part("need.floor", nil))
+		}
+	}
 	rep.Verdicts["sound"] = sound
 
 	if rep.Picks != nil {

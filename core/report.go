@@ -220,6 +220,26 @@ type SoundReport struct {
 	Decides    int              `json:"decides"` // index of the band that decides the rating, −1 if none alone does
 	EightRule  bool             `json:"eightRule"`
 	Sentences  []Sentence       `json:"sentences"`
+	Need       *Need            `json:"need,omitempty"` // nil while nobody plays or listens
+}
+
+// Need is the loss needed from what plays to who must not hear it, by octave.
+type Need struct {
+	Source   string       `json:"source"` // id
+	Level    float64      `json:"level"`  // dBA in the room
+	Listener string       `json:"listener"`
+	Allowed  float64      `json:"allowed"` // dBA beyond
+	Octaves  []NeedOctave `json:"octaves"` // 63 to 4000
+	Worst    int          `json:"worst"`   // index of the octave that is short the most, −1 if none is
+	Floor    bool         `json:"floor"`   // it also drives the floor, which is not counted
+}
+
+// NeedOctave is one octave of it; Short is 0 where enough is stopped.
+type NeedOctave struct {
+	Hz    float64 `json:"hz"`
+	Need  float64 `json:"need"`
+	Got   float64 `json:"got"`
+	Short float64 `json:"short"`
 }
 
 // Octave is one column of the octave table.

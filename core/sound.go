@@ -6,6 +6,7 @@ import (
 
 	"twoleaf/core/appraise"
 	"twoleaf/core/band"
+	"twoleaf/core/room"
 	"twoleaf/core/transmission"
 )
 
@@ -21,6 +22,7 @@ func (a *assessment) sound(advice []appraise.Advice) *SoundReport {
 	if a.rw {
 		s.Decides, s.EightRule = y.Rw.DecidedBy, false
 	}
+	s.Need = a.need()
 	for i := range s.TL {
 		s.Low[i], s.High[i] = math.Max(0, y.TL[i]-y.Spread.Band[i]), y.TL[i]+y.Spread.Band[i]
 	}
@@ -78,4 +80,29 @@ func (a *assessment) dips() []Dip {
 		return a.Leaf - b.Leaf
 	})
 	return out
+}
+
+// need returns the loss needed from what plays to who is beyond, and what is
+// short of it; nil while either is not chosen.
+func (a *assessment) need() *Need {
+	source, ok := room.SourceByID(a.plan.Source)
+	listener, listens := room.ListenerByID(a.here.Surface.Listener)
+	if !ok || !listens {
+		return nil
+	}
+	level := room.DBA(source.Levels)
+	if v, typed := a.plan.Level.Value(); typed {
+		level = v
+	}
+	n := &Need{Source: source.ID, Level: level, Listener: listener.ID, Allowed: listener.DBA, Worst: -1, Floor: source.Floor}
+	needed := room.Needed(source.At(level), room.Allowed(listener.DBA))
+	for i, need := range needed {
+		o := NeedOctave{Hz: band.Octaves[i+1], Need: need, Got: a.yours.TL.Octave(i + 1)}
+		o.Short = math.Max(0, o.Need-o.Got)
+		if o.Short > 0 && (n.Worst < 0 || o.Short > n.Octaves[n.Worst].Short) {
+			n.Worst = i
+		}
+		n.Octaves = append(n.Octaves, o)
+	}
+	return n
 }

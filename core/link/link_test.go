@@ -25,7 +25,7 @@ func ExampleEncode() {
 	fmt.Println(text)
 	fmt.Println(leftOut)
 	// Output:
-	// 1/pUS-d-nA.wall/b/lgx16-gx16/gw4-fsw-t/ncl-m42-e/lTgr13/sw-nwall-w160-h8ft-ybedroom/.W3sE
+	// 1/pUS-d-nA.wall-sband-v100/b/lgx16-gx16/gw4-fsw-t/ncl-m42-e/lTgr13/sw-nwall-w160-h8ft-ybedroom-lsleeper/.7RW3
 	// [history]
 }
 

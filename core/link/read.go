@@ -168,6 +168,10 @@ func (r *reader) plan(rec, head string, fields []string) {
 			return text(&p.Name, v)
 		case 'w':
 			return take(&p.Waste, v, "%")
+		case 's':
+			return text(&p.Source, v)
+		case 'v':
+			return take(&p.Level, v, "")
 		}
 		return false
 	})
@@ -292,6 +296,8 @@ func (r *reader) surface(rec, head string, fields []string) {
 			return text(&s.Beyond, v)
 		case 'g':
 			return set(&s.Garage, v)
+		case 'l':
+			return text(&s.Listener, v)
 		}
 		return false
 	})

@@ -80,6 +80,8 @@ func planRecord(p plan.Plan) string {
 	}
 	r.text('n', p.Name)
 	typed(r, 'w', p.Waste, "%")
+	r.text('s', p.Source)
+	typed(r, 'v', p.Level, "")
 	return r.String()
 }
 
@@ -240,6 +242,7 @@ func surfaceRecord(p plan.Plan, s, before plan.Surface, number int, u usual) (st
 	}
 	r.text('y', s.Beyond)
 	r.flag('g', s.Garage)
+	r.text('l', s.Listener)
 	return r.String(), number
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"twoleaf/core/assembly"
 	"twoleaf/core/material"
+	"twoleaf/core/unit"
 )
 
 // maxFaults bounds how many faults are told at once: a page shows one a field.
@@ -34,11 +35,16 @@ func Check(p Plan) []*Fault {
 	}
 	c.name(whole, "name", p.Name, MaxName)
 	c.name(whole, "notes", p.Notes, MaxNotes)
+	c.name(whole, "source", p.Source, MaxName)
+	var level []*Fault
+	whole.read(&level, "level", p.Level, unit.OfCount, levelRange, false)
+	c.add(level...)
 	c.ids(&p, whole)
 	for _, s := range p.Surfaces {
 		at := place{f: Fault{Leaf: -1, Surface: s.ID}, words: nameOf(s)}
 		c.name(at, "name", s.Name, MaxName)
 		c.name(at, "beyond", s.Beyond, MaxName)
+		c.name(at, "listener", s.Listener, MaxName)
 		if !slices.Contains([]SurfaceKind{Wall, Ceiling, Floor}, s.Kind) {
 			c.add(at.unknown("kind", string(s.Kind)))
 		}

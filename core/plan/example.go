@@ -122,8 +122,8 @@ func First(r Region) Plan {
 	s := r.set()
 	return Renumbered(Plan{
 		Format: Format, Table: material.TableVersion, Name: "A wall",
-		Region: r, Units: r.UsualUnits(), Prices: DemoPrices,
-		Surfaces: []Surface{{ID: "s", Name: "wall", Kind: Wall, Width: s.width, Height: s.height, BuildUp: "b", Beyond: "bedroom"}},
+		Region: r, Units: r.UsualUnits(), Prices: DemoPrices, Source: "band", Level: "100",
+		Surfaces: []Surface{{ID: "s", Name: "wall", Kind: Wall, Width: s.width, Height: s.height, BuildUp: "b", Beyond: "bedroom", Listener: "sleeper"}},
 		BuildUps: []BuildUp{{
 			ID:     "b",
 			Leaves: []Leaf{{Layers: layersOf(s.heavy, s.heavy)}, {Layers: there(layersOf(s.far))}},
@@ -164,13 +164,13 @@ func Demo(r Region) Plan {
 	}
 	return Renumbered(Plan{
 		Format: Format, Table: material.TableVersion, Name: "Garage room",
-		Region: r, Units: r.UsualUnits(), Prices: DemoPrices,
+		Region: r, Units: r.UsualUnits(), Prices: DemoPrices, Source: "drums", Level: "100",
 		Surfaces: []Surface{
 			wall("A", "wall A", s.width, "inside", "hall", true),
 			wall("B", "wall B", s.width, "sandwich", "living room", true),
 			wall("C", "wall C", s.depth, "outside", "yard", false),
 			wall("D", "wall D", s.depth, "outside", "street", false),
-			{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: s.width, Height: s.depth, BuildUp: "ceiling", Beyond: "bedroom", Garage: true},
+			{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: s.width, Height: s.depth, BuildUp: "ceiling", Beyond: "bedroom", Listener: "sleeper", Garage: true},
 			{ID: "F", Name: "floor F", Kind: Floor, Width: s.width, Height: s.depth, BuildUp: "slab", Beyond: "ground"},
 		},
 		BuildUps: []BuildUp{inside, sandwich, outside, ceiling, slab},

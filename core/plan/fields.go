@@ -10,7 +10,7 @@ import (
 
 // words are how a field is called in a sentence.
 var words = map[string]string{
-	"width": "width", "height": "height", "area": "area", "waste": "waste",
+	"width": "width", "height": "height", "area": "area", "waste": "waste", "source": "what plays", "level": "its level", "listener": "who is beyond",
 	"weight": "weight", "less": "weight without the sheet", "of": "number of sheets in the pallet",
 	"price": "price", "sheet": "sheet size", "thickness": "thickness", "mass": "mass per area",
 	"stock": "number in stock", "owned": "number owned",

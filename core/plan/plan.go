@@ -22,6 +22,10 @@ type Plan struct {
 	Shelf    []Shelf   `json:"shelf,omitempty"`
 	// Waste is the share of sheet area lost in cutting, in per cent as typed; empty is 10.
 	Waste unit.Quantity `json:"waste,omitempty"`
+	// Source is what plays, room.Source.ID; empty: nothing chosen. Level is its
+	// A-weighted level in the room, dB as a bare number; empty: its own.
+	Source string        `json:"source,omitempty"`
+	Level  unit.Quantity `json:"level,omitempty"`
 	// Notes stay out of the link.
 	Notes string `json:"notes,omitempty"`
 	// Unread names what a file held beyond these fields; it is never written.
@@ -78,6 +82,8 @@ type Surface struct {
 	Area    unit.Quantity `json:"area,omitempty"` // typed instead of width × height
 	BuildUp string        `json:"buildUp"`
 	Beyond  string        `json:"beyond,omitempty"` // "bedroom"
+	// Listener is who is beyond, room.Listener.ID; empty: nobody chosen.
+	Listener string `json:"listener,omitempty"`
 	// Garage says that a garage lies on the other side or below: fire words then apply.
 	Garage bool `json:"garage,omitempty"`
 }

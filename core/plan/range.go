@@ -44,6 +44,7 @@ var (
 	wallRange    = between("1 ft", "100 ft", "300 mm", "30000 mm")
 	faceRange    = between("1 ft2", "10000 ft2", "0.1 m2", "1000 m2")
 	wasteRange   = same("0 %", "100 %")
+	levelRange   = same("20", "140")
 	depthRange   = between("0.03125 in", "78 in", "1 mm", "2000 mm")
 	fillRange    = between("0.25 in", "78 in", "5 mm", "2000 mm")
 	spacingRange = between("4 in", "96 in", "100 mm", "2500 mm")
