@@ -273,7 +273,7 @@ func TestRoomFits(t *testing.T) {
 	text := encoded(t, p)
 	t.Logf("%d characters: %s", len(text), text)
 	assert.True(t, strings.HasPrefix(text, "1/"), "as readable text")
-	assert.LessOrEqual(t, len(text), Plain-130, "with place for openings and spaces beyond")
+	assert.LessOrEqual(t, len(text), Plain-100, "with place for four openings of twenty characters and a listener in a second space")
 	assert.Equal(t, asJSON(t, kept(p)), asJSON(t, decoded(t, text)))
 }
 
