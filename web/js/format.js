@@ -55,6 +55,11 @@ function three(v, most) {
   return { text: number(v, decimals), decimals };
 }
 
+/** What is a whole number needs no decimals. @param {number} v */
+function whole(v) {
+  return Math.abs(v - Math.round(v)) < 2e-3 ? number(v) : undefined;
+}
+
 /**
  * A length in inches to the sixteenth: "1 5/8", "7/8", "24".
  * @param {number} inches
@@ -159,7 +164,7 @@ export function shown(kind, v, { units, currency }) {
     case 'area':
       return { figure: three(us ? v / SQUARE_FOOT : v, 2).text, unit: of.area };
     case 'mass':
-      return { figure: three(us ? v / POUND : v, 1).text.replace(/\.0$/, ''), unit: of.mass };
+      return { figure: whole(us ? v / POUND : v) ?? three(us ? v / POUND : v, 1).text, unit: of.mass };
     case 'surfaceMass':
       return { figure: three(us ? v / PSF : v, 2).text, unit: of.surfaceMass };
     case 'money':
@@ -284,6 +289,62 @@ export function difference(kind, d, ctx, bare = false) {
   const sign = d < 0 ? MINUS : '+';
   if (bare || !unit || kind === 'moneyRate') return sign + plain;
   return sign + plain + NBSP + unit;
+}
+
+/**
+ * What a value differs from the reference by, taken between the figures as they
+ * are shown, so that nobody subtracts them and finds another one. What is over
+ * by less than that still says so.
+ * @param {Value} value
+ * @param {Ctx} ctx
+ * @param {boolean} [bare]
+ */
+export function differenceOf(value, ctx, bare = false) {
+  if (value.diff === undefined) return '';
+  if (value.same) return 'same';
+  const { unit, steps } = rounding(value.kind, value.v, ctx);
+  const count = (/** @type {number} */ v) => Math.sign(v) * Math.round(Number((Math.abs(v) / unit).toFixed(6)) * steps);
+  const between = count(value.v) - count(value.v - value.diff);
+  if (between !== 0) return difference(value.kind, (between / steps) * unit, ctx, bare);
+  const limited = value.kind === 'surfaceMass' || value.kind === 'share';
+  return limited && value.diff > 0 ? difference(value.kind, unit / steps, ctx, bare) : 'same';
+}
+
+/**
+ * The unit a figure is shown in, SI, and how many steps of it are told apart.
+ * @param {string} kind
+ * @param {number} v
+ * @param {Ctx} ctx
+ */
+function rounding(kind, v, { units }) {
+  const us = units === 'us';
+  switch (kind) {
+    case 'length':
+      return us ? { unit: INCH, steps: RULE } : { unit: 1e-3, steps: Math.abs(v) < 0.01995 ? 10 : 1 };
+    case 'surfaceMass': {
+      const unit = us ? PSF : 1;
+      return { unit, steps: 10 ** three(v / unit, 2).decimals };
+    }
+    case 'mass': {
+      const unit = us ? POUND : 1;
+      return { unit, steps: 10 ** three(v / unit, 1).decimals };
+    }
+    case 'money':
+      return { unit: 1, steps: 100 };
+    case 'moneyRate':
+      return { unit: us ? 1 / SQUARE_FOOT : 1, steps: 100 };
+    case 'share':
+      return { unit: 0.01, steps: 1 };
+  }
+  return { unit: 1, steps: 1 };
+}
+
+/**
+ * A board's name inside a sentence: "plywood 5/8", but "OSB 3/4".
+ * @param {string} name
+ */
+export function inSentence(name) {
+  return /^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 
 /**

@@ -4,6 +4,7 @@ import {
   boardName,
   decibels,
   difference,
+  differenceOf,
   fractionParts,
   hertz,
   inches,
@@ -83,6 +84,20 @@ test('differences have a sign, and nothing is "same"', () => {
   assert.equal(difference('length', 0.01, si), '+10\u00a0mm');
   assert.equal(difference('surfaceMass', 0.001, us), 'same');
   assert.equal(difference('surfaceMass', -4.45, us, true), '\u22120.91');
+});
+
+test('a difference is between the figures as they are shown', () => {
+  const value = (/** @type {string} */ kind, /** @type {number} */ v, /** @type {number} */ diff, same = false) =>
+    /** @type {import('./types.d.ts').Value} */ ({ v, kind, diff, same, origin: 'computed' });
+  // 7 7/32 in is shown as 7 1/4 and 6 7/8 as itself: 3/8 apart, though really 11/32.
+  assert.equal(differenceOf(value('length', 7.219 * 0.0254, 0.344 * 0.0254), us), '+3/8\u00a0in');
+  assert.equal(differenceOf(value('decibel', 16.4, 0.8), us), 'same');
+  assert.equal(differenceOf(value('decibel', 16.5, 0.2), us), '+1\u00a0dB');
+  assert.equal(differenceOf(value('surfaceMass', 21.365, -0.03), us), 'same');
+  // Over is over, however little.
+  assert.equal(differenceOf(value('surfaceMass', 21.4, 0.03), us), '+0.01\u00a0psf');
+  assert.equal(differenceOf(value('surfaceMass', 21.4, 0.01, true), us), 'same');
+  assert.equal(differenceOf(value('moneyRate', 24, 11.95), us), '+$1.11');
 });
 
 test('typed quantities are shown as they were typed', () => {

@@ -20,7 +20,7 @@ import { place } from './ui/place.js';
 import { printed } from './ui/print.js';
 import { linkOf, prepareSend, send } from './ui/send.js';
 import { sound } from './ui/sound.js';
-import { foldedStrip, strip, stripCells } from './ui/strip.js';
+import { foldedStrip, standsShort, strip, stripCells } from './ui/strip.js';
 import { resetSwap, swap } from './ui/swap.js';
 import { tap } from './ui/text.js';
 import { verdict } from './ui/verdict.js';
@@ -45,6 +45,8 @@ const SECTIONS = [
 ];
 
 const DESK = 960;
+/** The part of a desk's width that the layers take, as in style.css. */
+const LEFT = 0.437;
 const MARGIN = 16;
 /** A changed cell keeps its wash for so long, ms. */
 const WASH = 600;
@@ -673,7 +675,7 @@ function draw() {
 function measure() {
   app.wide = desk.matches;
   const all = document.documentElement.clientWidth;
-  app.width = app.wide ? Math.round((Math.min(all, 1440) - 64 - 62) * 0.446) : Math.max(288, Math.min(all, 640) - 2 * MARGIN);
+  app.width = app.wide ? Math.round((Math.min(all, 1440) - 64) * LEFT) - 31 : Math.max(288, Math.min(all, 640) - 2 * MARGIN);
 }
 
 function page() {
@@ -683,7 +685,7 @@ function page() {
     <div class="topmost">
       ${top()} ${broughtNote(app)} ${app.wide ? strip(app) : foldedStrip(app)}
     </div>
-    ${app.wide ? nothing : strip(app)}
+    ${app.wide || standsShort(app) ? nothing : strip(app)}
     ${app.panel ? sheet() : nothing}
     <main ?inert=${app.panel !== undefined && !app.wide}>
       ${
@@ -729,8 +731,8 @@ function sectionOf(section) {
 }
 
 function rightWidth() {
-  const all = Math.min(document.documentElement.clientWidth, 1440) - 64 - 62;
-  return all - app.width;
+  const all = Math.min(document.documentElement.clientWidth, 1440) - 64;
+  return Math.round(all * (1 - LEFT)) - 31;
 }
 
 function top() {
@@ -760,8 +762,8 @@ function top() {
       ${app.kept ? nothing : html`<span class="unsaved">not saved</span>`}
       ${
         app.wide && !app.first
-          ? html`<button type="button" class="word" ?disabled=${!undo} title=${undo ? `Undo: ${undo}` : ''} @click=${() => app.undo()}>Undo</button>
-            ${redo ? html`<button type="button" class="word" title="Redo: ${redo}" @click=${() => app.redo()}>Redo</button>` : nothing}`
+          ? html`<button type="button" class="quiet" ?disabled=${!undo} title=${undo ? `Undo: ${undo}` : ''} @click=${() => app.undo()}>Undo</button>
+            ${redo ? html`<button type="button" class="quiet" title="Redo: ${redo}" @click=${() => app.redo()}>Redo</button>` : nothing}`
           : nothing
       }
       ${app.first ? nothing : tap('Send', () => app.open({ kind: 'send' }))}
@@ -780,8 +782,8 @@ function top() {
 
 /** "B bedroom" for a wall with a letter; the name alone where it says enough. @param {import('./types.d.ts').Surface} s */
 function faceName(s) {
-  const letter = /^wall (\w)$/.exec(s.name)?.[1];
-  return letter ? `${letter} ${s.beyond ?? 'wall'}` : s.name;
+  const [, kind, letter] = /^(wall|ceiling|floor) (\w)$/.exec(s.name) ?? [];
+  return letter ? `${letter} ${(kind === 'wall' && s.beyond) || kind}` : s.name;
 }
 
 function bar() {

@@ -7,6 +7,7 @@ import {
   decibels,
   hertz,
   inches,
+  inSentence,
   joined,
   leafName,
   money,
@@ -120,9 +121,10 @@ function figure(kind, v, ctx) {
  * One reason of a verdict in words that can stand in a list; empty if there is nothing to say.
  * @param {Sentence} part
  * @param {Ctx} ctx
+ * @param {string} [section]
  * @returns {string}
  */
-function reason({ code, args = {}, text: texts = {} }, ctx) {
+function reason({ code, args = {}, text: texts = {} }, ctx, section = '') {
   const by = args.by ?? 0;
   switch (code) {
     case 'isReference':
@@ -138,13 +140,22 @@ function reason({ code, args = {}, text: texts = {} }, ctx) {
     case 'mass.more':
       return `${figure('surfaceMass', Math.abs(by), ctx)} heavier`;
     case 'mass.less':
+      // Less than the last digit that is shown is the same weight to a builder.
+      if (args.value !== undefined && figure('surfaceMass', args.value, ctx) === figure('surfaceMass', args.value + by, ctx)) return 'same weight';
       return `${figure('surfaceMass', Math.abs(by), ctx)} lighter`;
     case 'clip.share':
-      return `clips at ${percent(args.share ?? 0)}${NBSP}%`;
     case 'clip.over':
-      return `clips over at ${percent(args.share ?? 0)}${NBSP}%`;
+      // Load has room for the weights behind the share.
+      if (section === 'load' && args.load !== undefined && args.rating !== undefined) {
+        const said = `${figure('mass', args.load, ctx)} on a clip rated ${figure('mass', args.rating, ctx)}`;
+        return `${said}: ${percent(args.share ?? 0)}${NBSP}%, ${STATES[ctx.report?.yours.load ?? '']}`;
+      }
+      if (code === 'clip.over') return `clips over at ${percent(args.share ?? 0)}${NBSP}%`;
+      return `clips at ${percent(args.share ?? 0)}${NBSP}%`;
     case 'clip.unrated':
-      return 'clips not rated yet';
+      return section === 'load' && args.load !== undefined ? `${figure('mass', args.load, ctx)} on a clip that has no rating yet` : 'clips not rated yet';
+    case 'clip.none':
+      return section === 'load' ? 'nothing hangs on clips' : '';
     case 'bass.same':
       return 'same bass';
     case 'bass.more':
@@ -194,11 +205,11 @@ function reason({ code, args = {}, text: texts = {} }, ctx) {
         .filter(Boolean)
         .join(', ');
     case 'buy.lift':
-      return (args.people ?? 1) > 1 ? `${inWords(args.people)} people for ${nameOf(texts, undefined, ctx) || 'the heaviest sheet'}` : '';
+      return (args.people ?? 1) > 1 ? `${inWords(args.people)} people for ${inSentence(nameOf(texts, undefined, ctx)) || 'the heaviest sheet'}` : '';
     case 'buy.noPrice':
       return `${reason({ code: 'buy.total', args }, ctx)}, a price is missing`;
     case 'buy.lacking':
-      return args.n ? `${counted(args.n, 'sheet')} of ${nameOf(texts, undefined, ctx)} more than there are here` : '';
+      return args.n ? `${counted(args.n, 'sheet')} of ${inSentence(nameOf(texts, undefined, ctx))} more than there are here` : '';
   }
   return '';
 }
@@ -218,15 +229,16 @@ const NEW_SENTENCE = ['cost.', 'decides', 'load.', 'pick.', 'buy.'];
  * @param {Verdict | undefined} verdict
  * @param {Ctx} ctx
  * @param {boolean} [lastGood] a field is in error: these are the figures before it
+ * @param {string} [section] whose verdict it is
  * @returns {{answer: string, text: string, mend?: {tap: string, edit: string, sentence: Sentence}} | undefined}
  */
-export function verdictWords(verdict, ctx, lastGood = false) {
+export function verdictWords(verdict, ctx, lastGood = false, section = '') {
   if (!verdict) return undefined;
   /** @type {string[][]} */
   const sentences = [];
   let group = '';
   for (const part of verdict.parts ?? []) {
-    const words = reason(part, ctx);
+    const words = reason(part, ctx, section);
     if (!words) continue;
     const opens = NEW_SENTENCE.find((start) => part.code.startsWith(start)) ?? '';
     if (sentences.length === 0 || (opens && opens !== group) || opens === 'pick.' || opens === 'buy.') sentences.push([words]);
@@ -303,7 +315,7 @@ export function cautionWords(caution, ctx) {
  * @returns {[head: string, sentence: string, grave?: boolean] | undefined}
  */
 function say({ code, args: a = {}, text: t }, ctx) {
-  const board = nameOf(t, undefined, ctx);
+  const board = inSentence(nameOf(t, undefined, ctx));
   const of = (/** @type {string} */ kind, /** @type {number | undefined} */ v) => figure(kind, v, ctx);
   const share = `${percent(a.share ?? 0)}${NBSP}%`;
   const gain = a.gain === undefined ? '' : `${decibels(Math.abs(a.gain))}${NBSP}dB`;
@@ -405,7 +417,7 @@ function say({ code, args: a = {}, text: t }, ctx) {
         `±${decibels(a.spread ?? 0)}${NBSP}dB${t?.widest ? `; what widens it most is ${t.widest}` : ''}.`,
       ];
     case 'assumed-sound':
-      return ['Assumed.', `How ${board} sounds is taken from ${nameOf(t, 'like', ctx) || 'boards like it'}.`];
+      return ['Assumed.', `How ${board} sounds is taken from ${inSentence(nameOf(t, 'like', ctx)) || 'boards like it'}.`];
     case 'assumed-mass':
       return ['From memory.', `The typical weight of ${board} has no source; type the tag’s.`];
     case 'value-changed':

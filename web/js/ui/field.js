@@ -55,6 +55,7 @@ export function field(app, spec) {
       aria-describedby=${ifDefined(bad ? `${id}-fault` : undefined)}
       placeholder=${spec.typical ?? ''}
       .value=${live(draft?.text ?? retyped(spec.value))}
+      @focus=${(/** @type {Event} */ e) => chooseAll(/** @type {HTMLInputElement} */ (e.target))}
       @input=${(/** @type {InputEvent} */ e) => app.input(spec, /** @type {HTMLInputElement} */ (e.target).value)}
       @change=${() => app.leave(spec)}
       @keydown=${(/** @type {KeyboardEvent} */ e) => {
@@ -68,6 +69,13 @@ export function field(app, spec) {
         : nothing
     }
   </span>`;
+}
+
+/** A new number takes the place of the old one; the browser sets its caret after the focus. @param {HTMLInputElement} input */
+function chooseAll(input) {
+  requestAnimationFrame(() => {
+    if (document.activeElement === input && input.selectionStart === input.selectionEnd) input.select();
+  });
 }
 
 /**

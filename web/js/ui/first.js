@@ -18,7 +18,7 @@ export function first(app) {
   if (!report || !layer) return nothing;
   const spec = weightSpec(app, layer, true);
   const touched = app.history.steps.length > 1;
-  return html`<div class="first">
+  return html`<div class="welcome">
     ${touched ? verdict(app, 'layers') : nothing}
     <div class="drawing-place">
       ${sectionView(report, { units: app.units, width: app.width, mode: 'first', plan: app.plan, selected: layer.id })}

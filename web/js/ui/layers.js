@@ -314,18 +314,37 @@ function arrow(way) {
   return html`<svg viewBox="0 0 24 24" width="24" height="24" aria-hidden="true"><path d=${way < 0 ? 'M12 21V4M5 11l7-7.5 7 7.5' : 'M12 3v17M5 13l7 7.5 7-7.5'} /></svg>`;
 }
 
+/** What is said in its own section: load, sound, buy. */
+const ELSEWHERE = [
+  ...['over-rating', 'close-to-rating', 'under-load', 'no-rating', 'rating-invented', 'channel-boards', 'ceiling-dead-load', 'truss-chord', 'masonry-on-floor'],
+  ...['poured-floor', 'triple-leaf', 'channel-sandwiched', 'channel-shorted', 'empty-gap', 'same-boards', 'open-pores', 'flanking', 'below-50hz', 'no-family'],
+  ...['assumed-sound', 'lifting', 'short-stock', 'dust', 'invented-cost'],
+];
+/** More than this are folded into a phrase to tap. */
+const MOST = 4;
+
 /**
- * The cautions of what is on screen, each once.
+ * Cautions, each once and where it matters.
  * @param {App} app
  * @param {(code: string) => boolean} [only]
  */
-export function cautions(app, only = () => true) {
+export function cautions(app, only = (code) => !ELSEWHERE.includes(code)) {
   const list = (app.report?.cautions ?? []).filter((c) => only(c.code));
   if (list.length === 0) return nothing;
+  const key = `cautions.${app.section}`;
+  const all = list.length <= MOST + 1 || app.fieldUnits.get(key) === 'all';
   return html`<ul class="cautions" aria-label="Cautions">
-    ${list.map((c) => {
-      const words = cautionWords(c, app.ctx);
-      return html`<li class="caution ${words.grave ? 'grave' : ''}">${bang()}<span><b>${rich(words.head)}</b> ${rich(words.text)}</span></li>`;
-    })}
-  </ul>`;
+      ${(all ? list : list.slice(0, MOST)).map((c) => {
+        const words = cautionWords(c, app.ctx);
+        return html`<li class="caution ${words.grave ? 'grave' : ''}">${bang()}<span><b>${rich(words.head)}</b> ${rich(words.text)}</span></li>`;
+      })}
+    </ul>
+    ${
+      all
+        ? nothing
+        : html`<p class="further">${tap(`and ${list.length - MOST} more`, () => {
+            app.fieldUnits.set(key, 'all');
+            app.render();
+          })}</p>`
+    }`;
 }

@@ -104,5 +104,5 @@ function rating(app) {
   const at = holder(app);
   const gap = app.buildUp.gaps?.find((g) => g.id === at?.id);
   if (!at || !gap) return nothing;
-  return fieldRow(app, ratingSpec(app, gap, at.side, holding(app)?.rating), 'Rated', 'a clip, by the maker’s sheet');
+  return fieldRow(app, ratingSpec(app, gap, at.side, holding(app)?.rating), 'A clip is rated');
 }

@@ -2,7 +2,7 @@
 // a button that says how it was worked out.
 
 import { html, nothing } from 'lit-html';
-import { decibels, difference, fractionParts, MINUS, NBSP, shown, spread, UNKNOWN } from '../format.js';
+import { decibels, differenceOf, fractionParts, MINUS, NBSP, shown, spread, UNKNOWN } from '../format.js';
 import { currencyOf, STATES } from '../words.js';
 import { mark, rich } from './text.js';
 
@@ -57,7 +57,7 @@ export function stripCells(report, units) {
   /** @param {Value | null} v @param {string} [more] @param {boolean} [bare] */
   const diff = (v, more = '', bare = false) => {
     if (!v || v.diff === undefined || alone) return '';
-    const words = v.same ? 'same' : difference(v.kind, v.diff, ctx, bare);
+    const words = differenceOf(v, ctx, bare);
     return words === 'same' ? `same${more}` : words;
   };
 
@@ -106,7 +106,7 @@ function clipCell(y, ctx, alone, short) {
     const value = y.load === 'none' ? null : y.clipLoad;
     return cell('clip', value, ctx, { before: 'clip', second: STATES[y.load] ?? 'no clips', trace: y.clipLoad?.trace });
   }
-  const d = y.clip.diff === undefined || alone ? '' : y.clip.same ? 'same' : difference('share', y.clip.diff, ctx);
+  const d = alone ? '' : differenceOf(y.clip, ctx);
   const word = STATES[y.load] ?? '';
   const more = d && !(short && d === 'same') ? `, ${d}` : '';
   return cell('clip', y.clip, ctx, { before: 'clip', state, word: state ? word : '', second: state ? more : `${word}${more}` });
@@ -155,11 +155,17 @@ export function strip(app) {
   </section>`;
 }
 
+/** The table side by side has the figures itself: of the strip it keeps one row. @param {App} app */
+export function standsShort(app) {
+  return !app.wide && app.section === 'swap' && !app.panel && !app.first;
+}
+
 /** @param {App} app */
 export function foldedStrip(app) {
   if (!app.report || app.wide) return nothing;
   const cells = stripCells(app.report, app.units);
-  return html`<section class="strip one ${app.stale ? 'stale' : ''}" aria-label="Answers, in short" ?hidden=${!app.folded}>
+  const standing = standsShort(app);
+  return html`<section class="strip one ${standing ? 'standing' : ''} ${app.stale ? 'stale' : ''}" aria-label="Answers, in short" ?hidden=${!standing && !app.folded}>
     ${FOLDED.map((key) => {
       const c = cells.find((x) => x.key === key);
       if (!c) return nothing;

@@ -46,5 +46,5 @@ export function message({ head, pieces }, act) {
 
 /** An exclamation mark that is drawn, as no face has one of this weight. */
 export function bang() {
-  return html`<svg class="bang" viewBox="0 0 8 24" width="8" height="24" aria-hidden="true"><path d="M2.6 1h2.8l-.5 13.4H3.1z" /><path d="M2.5 17.4h3v3h-3z" /></svg>`;
+  return html`<svg class="bang" viewBox="0 0 8 24" width="8" height="24" aria-hidden="true"><path d="M2 1h4l-.8 12.6H2.8z" /><path d="M2 16h4v4H2z" /></svg>`;
 }

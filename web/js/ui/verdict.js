@@ -13,7 +13,7 @@ import { act } from './mend.js';
  */
 export function verdict(app, section) {
   const lastGood = app.faults.length > 0 || [...app.drafts.values()].some((d) => d.fault);
-  const words = app.report ? verdictWords(app.report.verdicts[section], app.ctx, lastGood) : undefined;
+  const words = app.report ? verdictWords(app.report.verdicts[section], app.ctx, lastGood, section) : undefined;
   return html`<p class="verdict" aria-live="polite" aria-atomic="true" data-section=${section}>
     ${
       words

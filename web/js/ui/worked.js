@@ -222,6 +222,8 @@ function terms(app, form, values) {
   const shownOf = values.map((v) => valueShown(v, app.ctx));
   const bracket = /\(([^)]*)\)/.exec(form);
   const inside = bracket ? [...bracket[1].matchAll(/%(\d+)/g)].map((m) => Number(m[1])) : [];
+  // Once a figure of the sum itself stands there, the units are known from the rows above.
+  const further = inside.some((i) => values[i]?.origin === 'computed');
   const shared =
     inside.length > 1 && inside.every((i) => shownOf[i].unit === shownOf[inside[0]].unit && values[i].origin !== 'computed') ? shownOf[inside[0]].unit : '';
   let typical = false;
@@ -231,9 +233,11 @@ function terms(app, form, values) {
     const i = Number(m[1]);
     const value = values[i];
     if (!value) return '';
-    const { figure, unit } = shownOf[i];
-    const bare = inside.includes(i) && shared ? '' : value.origin === 'computed' ? '' : unit;
-    typical ||= value.origin === 'typical' && value.kind !== 'area' && value.kind !== 'number';
+    const { unit } = shownOf[i];
+    // A sheet's area is exact: "32 ft²".
+    const figure = value.kind === 'area' && value.origin !== 'computed' ? shownOf[i].figure.replace(/\.0+$/, '') : shownOf[i].figure;
+    const bare = (inside.includes(i) && (shared || further)) || value.origin === 'computed' ? '' : unit;
+    typical ||= value.origin === 'typical' && value.kind !== 'area' && value.kind !== 'number' && !further;
     return html`${value.origin === 'typed' ? html`<b class="typed">${rich(figure)}</b>` : rich(figure)}${bare ? NBSP + bare : nothing}`;
   });
   return html`<span class=${typical ? 'soft' : ''}>${pieces}${typical ? ', typical' : nothing}</span>`;
