@@ -122,8 +122,13 @@ func readOne(t Text) (Built, error) {
 		if len(near) == 0 {
 			return Built{}, fmt.Errorf("no board")
 		}
+		if last := near[len(near)-1]; len(near) > 1 && last.fibre {
+			// Bare fibre on a panel's face adds next to nothing below a few hundred hertz.
+			near = near[:len(near)-1]
+			out.Assumed = append(out.Assumed, "bare fibre on a face left out")
+		}
 		var c chain
-		if err = c.addParts(near, f.horizontal); err == nil {
+		if err = c.addParts(near); err == nil {
 			out.BuildUps = []assembly.BuildUp{c.buildUp(f.horizontal)}
 		}
 	default:
@@ -180,7 +185,7 @@ type chain struct {
 }
 
 // addParts adds the leaves of one text and the spaces between them.
-func (c *chain) addParts(parts []part, horizontal bool) error {
+func (c *chain) addParts(parts []part) error {
 	want := len(c.leaves) == len(c.gaps) // a leaf must come next
 	for _, p := range parts {
 		switch {
@@ -382,11 +387,11 @@ func framed(f framing, near, far []part, t Text, cavity float64, whole bool) (Bu
 							gap.Fill, gap.FillDepth = fill.of, min(mm(d), gap.Depth)
 						}
 						var c chain
-						if err := c.addParts(near, f.horizontal); err != nil {
+						if err := c.addParts(near); err != nil {
 							return out, err
 						}
 						c.gaps = append(c.gaps, gap)
-						if err := c.addParts(far, f.horizontal); err != nil {
+						if err := c.addParts(far); err != nil {
 							return out, err
 						}
 						if hungBelow {

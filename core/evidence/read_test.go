@@ -128,6 +128,26 @@ func TestReadText(t *testing.T) {
 			[]string{"gypsum 12.7/9.1"},
 		},
 		{
+			Text{Leaf1: "steel 1.6 damped + glass fibre 100", Framing: "none", Leaf2: "none"},
+			[]string{"steel 1.6/12.5"},
+		},
+		{
+			Text{Leaf1: "gypsum 15.9 typeX x1", Framing: "block 190; wood strapping 38x38 @600 + RC both sides", Cavity: "51", Fill: "absorptive fibre filling both spaces", Leaf2: "gypsum 15.9 typeX x1"},
+			[]string{"gypsum 15.9/11.2 | z-bar 51 @600 fill 51 | block 190/256 | z-bar 51 @600 fill 51 | gypsum 15.9/11.2"},
+		},
+		{
+			Text{Leaf1: "gypsum 12.7 regular x1", Framing: "block 190; direct both sides", Leaf2: "gypsum 12.7 regular x1"},
+			[]string{"gypsum 12.7/7.8+block 190/256+gypsum 12.7/7.8"},
+		},
+		{
+			Text{Leaf1: "gypsum 15.9 typeX x2", Framing: "steel 64 ga25 @600 double gap25 +RC@600 on leaf2", Fill: "absorptive fibre 65 each side", Leaf2: "gypsum 15.9 typeX x2"},
+			[]string{"gypsum 15.9/11.2+gypsum 15.9/11.2 | double 166 @600 fill 130 far channel 600x600 | gypsum 15.9/11.2+gypsum 15.9/11.2"},
+		},
+		{
+			Text{Leaf1: "concrete 150 x1 + wood floor 20", Framing: "none", Leaf2: "none", Kind: "floor concrete"},
+			[]string{"concrete 150/345+plywood 20/9.6"},
+		},
+		{
 			Text{Leaf1: "plywood 18 x1 glued + gypsum 12.7 regular x1", Framing: "none", Leaf2: "none"},
 			[]string{"plywood 18/9.9+gypsum 12.7/7.8"},
 		},
