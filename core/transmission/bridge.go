@@ -95,10 +95,14 @@ func (s side) resilient() bool {
 // one, or one and the screws that short it.
 func bridges(b *assembly.BuildUp, i int, leaves []leaf, c *Constants) (out [2]bridge, n int) {
 	g := &b.Gaps[i]
+	air := newCavity(g, &leaves[i], &leaves[i+1], c)
 	near := side{&g.Near, &leaves[i], i > 0 && carried(&b.Gaps[i-1].Far, &b.Gaps[i-1])}
 	far := side{&g.Far, &leaves[i+1], i+1 < len(b.Gaps) && carried(&b.Gaps[i+1].Near, &b.Gaps[i+1])}
 	if r, ok := between(b, g, near, far, c); ok {
 		r.gap = i
+		if !r.hold.point {
+			r.hold.air = air
+		}
 		out[n] = r
 		n++
 	}
@@ -184,6 +188,7 @@ func between(bu *assembly.BuildUp, g *assembly.Gap, near, far side, c *Constants
 		}
 		r = lines(c.EdgeSpacing, c.LatticeLoss, c.ScrewPitch, c)
 		if masonry {
+			r.hold.lattice = c.LiningLattice
 			r.add(c.Standing, steady)
 			r.loss = c.LiningLoss
 		} else {
@@ -202,7 +207,7 @@ func between(bu *assembly.BuildUp, g *assembly.Gap, near, far side, c *Constants
 		r.add(c.ZBar, steady)
 		r.loss = c.LiningLoss
 	case masonry && frame != material.CStud:
-		r = lines(b, c.LatticeLoss, c.ScrewPitch, c)
+		r = lines(b, c.LiningLattice, c.ScrewPitch, c)
 		r.add(c.Strapping, steady)
 		r.loss = c.LiningLoss
 	case floor && (frame == material.Strapping || frame == material.ZBar):

@@ -158,3 +158,20 @@ func (f fluid) impedances(hz, depth, kk float64) (za, zb complex128) {
 	d := z / (1 - e2)
 	return d * (1 + e2), 2 * d * e
 }
+
+// drag returns what the fill of a gap takes out of a leaf that moves in waves
+// much shorter than those of sound, as mass per area times loss factor, kg/m²:
+//
+//	drag = −Im √(ρz·ρx)·coth(k·d)/k
+//
+// for air that such waves push to and fro along the gap, through the fibre
+// (derived: the gap's Za at k ≫ k0, the other leaf at rest). It is why a fill
+// helps even where rigid studs carry most of the sound.
+func (v *cavity) drag(hz, k float64) float64 {
+	if v.depth <= 0 {
+		return 0
+	}
+	f := v.fluid(hz)
+	e := exp(-2 * k * v.depth)
+	return max(-imag(csqrt(f.across*f.along)), 0) * (1 + e) / ((1 - e) * k)
+}

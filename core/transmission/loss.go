@@ -74,7 +74,8 @@ func LossOf(b assembly.BuildUp, o Options, t *Tables) (band.Spectrum, error) {
 	for i := o.From; i < o.To; i++ {
 		sum := 0.0
 		for j := i * w.s.sub; j < (i+1)*w.s.sub; j++ {
-			sum += w.transmission(j, &f) + w.plateau(&b, w.s.hz[j])
+			uniform, bridged := w.transmission(j, &f)
+			sum += uniform + bridged + w.plateau(&b, w.s.hz[j])
 		}
 		r[i] = decibel(max(min(sum/float64(w.s.sub)+extra, 1), 1e-30))
 	}

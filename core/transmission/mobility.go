@@ -11,6 +11,7 @@ type hold struct {
 	lattice float64 // smearing of the bay resonance, beside the leaf's own loss
 	bay     float64 // effective bay over spacing
 	pitch   float64 // of screws on a line, m; 0 none
+	air     cavity  // what lies behind the leaf, whose drag damps it; of a line
 }
 
 // held is a leaf as a bridge meets it, at every frequency of a grid.
@@ -29,7 +30,11 @@ func newHeld(g *grid, f *leaf, h hold, near []float64, c *Constants) *held {
 		if h.point {
 			t.y[j] = pointMobility(w, f.mass, b, h.density)
 		} else {
-			t.y[j] = latticeMobility(w, f.mass, b, h.lattice+eta, h.bay*h.spacing)
+			// Waves that the lines hold to their spacing, then free ones.
+			free := math.Sqrt(math.Sqrt(w * w * f.mass / b))
+			drag := h.air.drag(hz, max(2*pi/h.spacing, free)) / f.mass
+			t.y[j] = latticeMobility(w, f.mass, b, h.lattice+eta+drag, h.bay*h.spacing)
+			eta += h.air.drag(hz, free) / f.mass
 			if h.pitch > 0 {
 				// λB = 2π/kB; screws act one by one when λB < 2a.
 				x := pi / (h.pitch * math.Sqrt(math.Sqrt(w*w*f.mass/b)))

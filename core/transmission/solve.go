@@ -64,11 +64,13 @@ type field struct {
 	cross [maxGaps][maxGaps][4][4]complex128
 }
 
-// transmission returns the transmission coefficient at frequency j of the grid.
-func (w *wall) transmission(j int, f *field) float64 {
+// transmission returns the transmission coefficient at frequency j of the
+// grid: that of the uniform motion, through gaps and bridges alike, and that of
+// the bridges' own waves.
+func (w *wall) transmission(j int, f *field) (uniform, bridged float64) {
 	hz := w.s.hz[j]
 	if w.n == 1 {
-		return 8 * airSpeed * airSpeed * w.single(j)
+		return 8 * airSpeed * airSpeed * w.single(j), 0
 	}
 	omega := 2 * pi * hz
 	var smeared [maxGaps]port
@@ -90,12 +92,12 @@ func (w *wall) transmission(j int, f *field) float64 {
 	} else {
 		w.many(j, &smeared, f)
 	}
-	tau := 8 * airSpeed * airSpeed * f.coherent * w.perimeter.keeps(hz, w.leaves[:w.n], w.constants)
+	uniform = 8 * airSpeed * airSpeed * f.coherent * w.perimeter.keeps(hz, w.leaves[:w.n], w.constants)
 	for i := range w.nb {
 		r := 1 + w.near[i].free[j]
-		tau += 8 * airSpeed * w.along(j, i, 1, 1, r, f.source[w.bridges[i].gap], &ports, f)
+		bridged += 8 * airSpeed * w.along(j, i, 1, 1, r, f.source[w.bridges[i].gap], &ports, f)
 	}
-	return tau
+	return uniform, bridged
 }
 
 // along returns the sound power that bridge i radiates, and those that follow

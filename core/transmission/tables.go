@@ -9,8 +9,8 @@ type Tables struct {
 	held      int // numbers kept
 }
 
-// most is how many numbers Tables keep before they start afresh: 16 MB.
-const most = 2_000_000
+// capacity is how many numbers Tables keep before they start afresh: 16 MB.
+const capacity = 2_000_000
 
 // NewTables returns empty tables.
 func NewTables() *Tables { return newTables(Defaults()) }
@@ -44,7 +44,7 @@ func (t *Tables) count(n int) { t.held += n }
 
 // room starts afresh when there is too much. It is called between build-ups only.
 func (t *Tables) room() {
-	if t.held > most {
+	if t.held > capacity {
 		t.grids, t.held = map[gridKey]*shared{}, 0
 	}
 }
