@@ -6,7 +6,7 @@ import { html, nothing } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
 import { thumbView } from '../draw/thumb.js';
 import * as edit from '../edit.js';
-import { boardName, decibels, difference, leafName, percent, shown, spread, text, UNKNOWN, unitOf } from '../format.js';
+import { boardName, decibels, differenceOf, leafName, percent, shown, spread, text, UNKNOWN, unitOf } from '../format.js';
 import { cautionWords, STATES } from '../words.js';
 import { bang, mark, rich, tap } from './text.js';
 import { verdict } from './verdict.js';
@@ -226,13 +226,7 @@ function clip(f) {
  */
 function differences(app, { figures: f }) {
   /** @param {Value | null} v */
-  const by = (v) => {
-    if (!v || v.diff === undefined || v.diff === null) return '';
-    if (v.same) return 'same';
-    // Levels differ by what their figures differ by, as they are read: 17 and 18 are never the same.
-    const d = v.kind === 'decibel' ? Math.round(v.v) - Math.round(v.v - v.diff) : v.diff;
-    return difference(v.kind, d, app.ctx, true);
-  };
+  const by = (v) => (v ? differenceOf(v, app.ctx, true) : '');
   const state = f.load === 'none' || f.load === '' ? '' : STATES[f.load];
   const grave = f.load === 'over' || f.load === 'close';
   return html`<td>${by(f.mass)}</td>
