@@ -164,7 +164,8 @@ function rowView(app, report, row) {
   const open = view.open === row.id;
   const name = leafName(row.layers, app.units);
   const isReference = row.is === 'reference';
-  const said = remarks(app, row);
+  // An opened row says them in whole sentences.
+  const said = open ? '' : remarks(app, row);
   const toggle = () => {
     view.open = open ? '' : row.id;
     view.sure = '';
@@ -269,11 +270,16 @@ function more(app, report, row, name) {
   const sheets = layers.filter((layer) => !layer.there);
   const cautions = row.cautions ?? [];
   return html`<div class="opened">
+    <p class="taps">
+      ${row.is === 'yours' || (row.is === 'reference' && report.isReference) ? nothing : hang(app, report, row, name)}
+      ${row.is === 'reference' ? nothing : tap('as reference', () => done(app, edit.setReference(app.plan, app.buildUp.id, plain(layers))), `as reference: ${name}`)}
+      ${row.is === '' ? tap('remove', () => done(app, removed(app, report, row.id, name)), `remove ${name} from the table`) : nothing}
+    </p>
     <dl class="figures">
       ${pair(sheets.length > 1 ? 'a stack, one sheet of each' : 'a sheet', html`<b>${rich(text(f.stack, app.ctx))}</b>`)}
       ${pair('and its cost', html`<b>${text(f.stackCost, app.ctx)}</b>`)}
       ${pair('thickness', html`<b>${rich(text(f.leafThick, app.ctx))}</b>`)}
-      ${pair('per area', html`<b>${text(f.mass, app.ctx)}</b>`)}
+      ${pair('per area', html`<b>${text(f.mass, app.ctx)}</b>`, 'spare')}
       ${pair(report.ratingIs, html`<b>${f.rating ? decibels(f.rating.v) : UNKNOWN}</b>${f.rating ? ` ${spread(f.rating)}` : nothing}${f.built ? `, built ${decibels(f.built.v)}` : nothing}`)}
       ${f.load === 'none' ? nothing : pair('on one clip', html`<b>${text(f.clipLoad, app.ctx)}</b>${report.load?.rating ? html` of ${text(report.load.rating, app.ctx)}` : nothing}`)}
     </dl>
@@ -288,17 +294,12 @@ function more(app, report, row, name) {
         : nothing
     }
     ${row.is === '' ? boards(app, report, row) : nothing}
-    <p class="taps">
-      ${row.is === 'yours' || (row.is === 'reference' && report.isReference) ? nothing : hang(app, report, row, name)}
-      ${row.is === 'reference' ? nothing : tap('as reference', () => done(app, edit.setReference(app.plan, app.buildUp.id, plain(layers))), `as reference: ${name}`)}
-      ${row.is === '' ? tap('remove', () => done(app, removed(app, report, row.id, name)), `remove ${name} from the table`) : nothing}
-    </p>
   </div>`;
 }
 
-/** @param {string} name @param {unknown} value */
-function pair(name, value) {
-  return html`<div><dt>${name}</dt><dd>${value}</dd></div>`;
+/** @param {string} name @param {unknown} value @param {string} [css] */
+function pair(name, value, css = '') {
+  return html`<div class=${css}><dt>${name}</dt><dd>${value}</dd></div>`;
 }
 
 /**
