@@ -103,6 +103,11 @@ func (a *assessment) report() (*Report, []*plan.Fault) {
 			return nil, faults
 		}
 	}
+	if a.want.Nearest {
+		if rep.Nearest, faults = a.nearest(); len(faults) > 0 {
+			return nil, faults
+		}
+	}
 	a.verdicts(rep)
 	if a.want.Work != "" {
 		rep.Working = a.working(a.want.Work)

@@ -9,11 +9,12 @@ import (
 
 // Want says what is asked for now; all false is the strip, the build-up and the Layers verdict.
 type Want struct {
-	Surface string `json:"surface"`          // id; empty: the first
-	Sound   bool   `json:"sound,omitempty"`  // curve, marks, sentences
-	Rows    bool   `json:"rows,omitempty"`   // side by side
-	Ladder  bool   `json:"ladder,omitempty"` // what each step brings
-	Work    string `json:"work,omitempty"`   // trace id: how a figure was worked out
+	Surface string `json:"surface"`           // id; empty: the first
+	Sound   bool   `json:"sound,omitempty"`   // curve, marks, sentences
+	Rows    bool   `json:"rows,omitempty"`    // side by side
+	Ladder  bool   `json:"ladder,omitempty"`  // what each step brings
+	Nearest bool   `json:"nearest,omitempty"` // the closest measured construction
+	Work    string `json:"work,omitempty"`    // trace id: how a figure was worked out
 }
 
 // Origin says where a figure comes from.
@@ -78,6 +79,7 @@ type Report struct {
 	Sound     *SoundReport       `json:"sound,omitempty"`
 	Rows      []RowReport        `json:"rows,omitempty"`
 	Ladder    []StepReport       `json:"ladder,omitempty"`
+	Nearest   *NearestReport     `json:"nearest,omitempty"`
 	Picks     *Picks             `json:"picks,omitempty"`
 	Verdicts  map[string]Verdict `json:"verdicts"` // by section: layers, load, sound, swap, buy
 	Cautions  []caution.Caution  `json:"cautions"`
