@@ -56,6 +56,9 @@ func (a *assessment) options() appraise.Options {
 }
 
 func (a *assessment) report() (*Report, []*plan.Fault) {
+	if a.t == nil {
+		a.t = NewTables()
+	}
 	var faults []*plan.Fault
 	if a.refHere, faults = a.here.WithLeaf(a.here.Reference()); len(faults) > 0 {
 		return nil, faults
@@ -64,6 +67,7 @@ func (a *assessment) report() (*Report, []*plan.Fault) {
 	if a.yours, err = appraise.Appraise(a.here.Assembly, a.options(), a.t); err != nil {
 		return nil, a.impossible(err)
 	}
+	a.yours.Doubt(a.here.Assembly, a.rw, a.t)
 	if a.ref, err = appraise.Appraise(a.refHere.Assembly, a.options(), a.t); err != nil {
 		return nil, a.impossible(err)
 	}

@@ -121,7 +121,7 @@ func (a *assessment) cautions(rep *Report, advice []appraise.Advice) []caution.C
 		}
 	}
 	if a.yours.Spread.Nearest {
-		add(caution.NoFamily, map[string]float64{"spread": a.yours.Spread.Rating}, nil)
+		add(caution.NoFamily, map[string]float64{"spread": a.yours.Spread.Rating}, map[string]string{"widest": string(a.yours.Spread.Widest)})
 	}
 	if a.invented() {
 		add(caution.InventedCost, nil, nil)

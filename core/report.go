@@ -257,8 +257,9 @@ type Spread struct {
 	Rating float64 `json:"rating"` // ± dB
 	Bass   float64 `json:"bass"`
 	Family string  `json:"family"`
-	Tests  int     `json:"tests"` // measured rows of that family
-	Near   bool    `json:"near"`  // the family is only the nearest; none of this kind is measured
+	Tests  int     `json:"tests"`            // measured rows of that family
+	Near   bool    `json:"near"`             // the family is only the nearest; none of this kind is measured
+	Widest string  `json:"widest,omitempty"` // the unconfirmed input that widens it most: clip, film, board, fill
 }
 
 // Dip is the coincidence of one board.

@@ -26,7 +26,11 @@ func value[T ~float64](v T, kind, trace string) *Value {
 	return &Value{V: float64(v), Kind: kind, Origin: Computed, Trace: trace}
 }
 
+// spread is a figure that may be off by so much; 0 is not known.
 func spread(v, by float64, trace string) *Value {
+	if by == 0 {
+		return value(v, kindDecibel, trace)
+	}
 	low, high := v-by, v+by
 	return &Value{V: v, Kind: kindDecibel, Low: &low, High: &high, Origin: Computed, Trace: trace}
 }

@@ -36,7 +36,7 @@ type Result struct {
 	STC           rating.STCResult
 	Rw            rating.RwResult
 	OITC          rating.OITCResult
-	Spread        Spread
+	Spread        Spread // set by Doubt
 }
 
 // Appraise returns what is said of a build-up. The laboratory's own limit
@@ -47,7 +47,6 @@ func Appraise(b assembly.BuildUp, o Options, t *transmission.Tables) (Result, er
 		Mass:          leaf.Mass(),
 		Thickness:     b.Thickness(),
 		LeafThickness: leaf.Thickness(),
-		Spread:        SpreadOf(b),
 	}
 	r.Cost, r.Priced = leaf.Cost()
 	r.Stack, r.Stacked = leaf.Stack()
@@ -62,6 +61,11 @@ func Appraise(b assembly.BuildUp, o Options, t *transmission.Tables) (Result, er
 	}
 	r.Hear(tl)
 	return r, nil
+}
+
+// Doubt sets the spread of a result that was heard.
+func (r *Result) Doubt(b assembly.BuildUp, rw bool, t *transmission.Tables) {
+	r.Spread = SpreadOf(b, rw, t)
 }
 
 // Hear sets the ratings of a transmission loss.
