@@ -84,6 +84,8 @@ const store = openStore({
 /** The plan the report on screen is of. @type {Plan | undefined} */
 let assessed;
 let rendered = false;
+/** A plan was opened and nothing is known of it yet: what is on screen stays. */
+let pending = true;
 let scheduled = false;
 /** @type {ReturnType<typeof setTimeout> | undefined} */ let washing;
 /** @type {ReturnType<typeof setTimeout> | undefined} */ let idling;
@@ -332,11 +334,12 @@ const app = {
     setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
   },
 
-  async print() {
+  async print(all = false) {
     app.close();
-    await preparePrint();
+    await preparePrint(all);
     drawPaper();
     window.print();
+    if (all) app.printed = undefined;
   },
 
   tell(note) {
@@ -433,6 +436,7 @@ function show(id, history, surface = '') {
   app.program = undefined;
   app.printed = undefined;
   assessed = undefined;
+  pending = true;
   resetSwap();
   changed(state.now(history), false);
 }
@@ -487,6 +491,7 @@ async function assess() {
   };
   const reply = await engine.ask('assess', { plan, want });
   if (reply.superseded) return;
+  pending = false;
   if (reply.ok) {
     took(reply.report);
     assessed = plan;
@@ -607,17 +612,25 @@ async function pasteAgain() {
   }
 }
 
-/** What a printed sheet needs beside the report: the curve, the link and its code. */
-async function preparePrint() {
+/**
+ * What a printed sheet needs beside the report on screen: the curve, the link and its code.
+ * @param {boolean} [all] every surface of the plan, a sheet each
+ */
+async function preparePrint(all = false) {
   const { plan } = app;
-  if (app.printed && printedOf === plan && app.printed.report?.surface === app.surface?.id) return;
   if (plan.surfaces.length === 0) return;
-  const [report, link] = await Promise.all([engine.ask('assess', { plan, want: { surface: app.surface.id, sound: true } }, 'print'), linkOf(app)]);
+  const ids = all ? plan.surfaces.map((s) => s.id) : [app.surface.id];
+  if (!all && printedOf === plan && app.printed?.reports[0]?.surface === ids[0]) return;
+  const [link, ...replies] = await Promise.all([
+    linkOf(app),
+    ...ids.map((surface) => engine.ask('assess', { plan, want: { surface, sound: true } }, `print ${surface}`)),
+  ]);
   if (app.plan !== plan) return;
-  printedOf = plan;
-  app.printed = { report: report.ok ? report.report : app.report, link: link.link, qr: link.qr };
+  const reports = replies.filter((reply) => reply.ok).map((reply) => reply.report);
+  printedOf = all ? undefined : plan;
+  app.printed = { reports: reports.length || !app.report ? reports : [app.report], link: link.link, qr: link.qr };
 }
-/** @type {Plan | undefined} */
+/** The plan that was made ready for paper. @type {Plan | undefined} */
 let printedOf;
 
 function drawPaper() {
@@ -654,10 +667,9 @@ let orderWas = '';
 
 function draw() {
   scheduled = false;
-  if (!app.plan.surfaces.length) return;
+  if (pending || !app.plan.surfaces.length) return;
   if (!rendered) {
-    // The page came with the first wall's figures in it; they give way once there is something to show.
-    if (!app.report && app.faults.length === 0) return;
+    // The page came with the first wall's figures in it; now they give way.
     rendered = true;
     root.replaceChildren();
   }
@@ -668,6 +680,7 @@ function draw() {
   measure();
   put(page(), root);
   if (before) slide(before);
+  fold();
   document.title = app.first ? 'Twoleaf' : `${app.plan.name} – Twoleaf`;
 }
 
@@ -831,19 +844,15 @@ function watchTyping() {
 }
 
 /** The strip folds to one row once its first row has gone under the title. */
-function watchScroll() {
-  addEventListener(
-    'scroll',
-    () => {
-      const full = root.querySelector('.page > .strip');
-      const head = root.querySelector('.topmost');
-      const folded = !app.wide && full !== null && head !== null && full.getBoundingClientRect().bottom - head.getBoundingClientRect().top < 46 + 44 + 16;
-      if (folded === app.folded) return;
-      app.folded = folded;
-      app.render();
-    },
-    { passive: true },
-  );
+function fold() {
+  const full = root.querySelector('.page > .strip');
+  const head = root.querySelector('.top');
+  const gone = full && head ? head.getBoundingClientRect().bottom - full.getBoundingClientRect().top : 0;
+  const row = (full?.firstElementChild?.getBoundingClientRect().height ?? 58) - 2;
+  const folded = !app.wide && gone > row;
+  if (folded === app.folded) return;
+  app.folded = folded;
+  app.render();
 }
 
 function watchKeys() {
@@ -900,7 +909,7 @@ async function begin() {
   addEventListener('hashchange', openAddress);
   addEventListener('beforeprint', drawPaper);
   watchTyping();
-  watchScroll();
+  addEventListener('scroll', fold, { passive: true });
   watchKeys();
   watchSwipe();
 
@@ -914,7 +923,12 @@ async function begin() {
   }
   if (!doc && !app.planId) {
     const reply = await engine.ask('new', { region: guessRegion(), which: 'first' });
-    if (reply.ok) {
+    if (!reply.ok) {
+      const words = document.createElement('p');
+      words.className = 'verdict';
+      words.textContent = reply.panic ?? reply.faults?.[0]?.words ?? '';
+      root.append(words);
+    } else {
       const { brought } = app;
       show(store.newId(), state.begin(reply.plan, 'a wall'));
       app.first = true;

@@ -17,7 +17,7 @@ export type Panel =
   | { kind: 'about' }
   | { kind: 'send' }
   | { kind: 'needs' }
-  | { kind: 'pick'; leaf: number; layer?: string; then?: (board: string, name: string) => void; title?: string };
+  | { kind: 'pick'; leaf: number; layer?: string; chosen?: (board: string, name: string) => void; title?: string };
 
 /** What is in a field and is not in the plan, or not in this form. */
 export interface Draft {
@@ -76,7 +76,7 @@ export interface App {
   /** versions of core, format and table, in words */
   about: string;
   /** what a printed sheet needs beside the report */
-  printed: { link?: string; qr?: string[]; report?: Report } | undefined;
+  printed: { link?: string; qr?: string[]; reports: Report[] } | undefined;
   buildUp: BuildUp;
   units: Units;
   region: Region;
@@ -126,7 +126,7 @@ export interface App {
   openLink(text: string): Promise<boolean>;
   openText(text: string, name: string): Promise<void>;
   saveFile(): void;
-  print(): Promise<void>;
+  print(all?: boolean): Promise<void>;
   tell(note: Note | undefined): void;
   copy(text: string): Promise<boolean>;
 }

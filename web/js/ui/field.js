@@ -2,8 +2,8 @@
 // at its right. It reads what people write; the core says what it means.
 
 import { html, nothing } from 'lit-html';
-import { live } from 'lit-html/directives/live.js';
 import { ifDefined } from 'lit-html/directives/if-defined.js';
+import { live } from 'lit-html/directives/live.js';
 import { retyped } from '../format.js';
 import { faultWords } from '../words.js';
 import { message, rich } from './text.js';

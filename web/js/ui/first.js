@@ -17,6 +17,8 @@ export function first(app) {
   const layer = report?.leaves[report.leaf]?.layers[0];
   if (!report || !layer) return nothing;
   const spec = weightSpec(app, layer, true);
+  // Said where there is room for it.
+  const typical = layer.weight?.origin === 'typed' ? '' : ', typical';
   const touched = app.history.steps.length > 1;
   return html`<div class="welcome">
     ${touched ? verdict(app, 'layers') : nothing}
@@ -28,7 +30,7 @@ export function first(app) {
       ${faultOf(app, spec) ? faultText(app, spec) : html`<label class="question" for="f-${spec.key}">What does your tag say?</label>`}
       <div class="fields">
         ${field(app, spec)}
-        <p class="soft">${rich(boardName(layer, app.units, 'brief'))}<br />${rich(sheetName(layer.sheet))}${layer.weight?.origin === 'typed' ? '' : ', typical'}</p>
+        <p class="soft">${rich(boardName(layer, app.units, 'brief') + (app.units === 'si' ? typical : ''))}<br />${rich(sheetName(layer.sheet) + (app.units === 'us' ? typical : ''))}</p>
       </div>
     </div>
     <nav class="doors" aria-label="Where to begin">

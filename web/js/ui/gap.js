@@ -3,7 +3,7 @@
 import { html, nothing } from 'lit-html';
 import * as edit from '../edit.js';
 import { joined, retyped, shown, text, typed, unitIn } from '../format.js';
-import { choice, chips, fieldRow } from './field.js';
+import { chips, choice, fieldRow } from './field.js';
 import { rich } from './text.js';
 
 /**

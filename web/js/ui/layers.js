@@ -5,7 +5,7 @@ import { html, nothing } from 'lit-html';
 import { repeat } from 'lit-html/directives/repeat.js';
 import { sectionView } from '../draw/section.js';
 import * as edit from '../edit.js';
-import { boardName, money, number, NBSP, sheetName, text, valueShown } from '../format.js';
+import { boardName, inSentence, money, NBSP, number, sheetName, text, valueShown } from '../format.js';
 import { cautionWords, gapWords, leafWords } from '../words.js';
 import { grip } from './drag.js';
 import { faultOf, faultText, field } from './field.js';
@@ -51,7 +51,7 @@ function addLeaf(app) {
     kind: 'pick',
     leaf: -1,
     title: 'Another leaf, of',
-    then: (board) => {
+    chosen: (board) => {
       app.edit(edit.addLeaf(app.plan, app.buildUp.id, board));
       app.openLeaf = app.buildUp.leaves.length - 1;
       app.render();
@@ -144,7 +144,7 @@ function leafRow(app, rows, leaf, thickness) {
       app.render();
     }}
   >
-    <span class="what"><b class="serif">${name}</b> ${rich(list.charAt(0).toLowerCase() + list.slice(1))}<span class="soft">${rich(second)}</span></span>
+    <span class="what"><b class="serif">${name}</b> ${rich(inSentence(list))}<span class="soft">${rich(second)}</span></span>
     <span class="size">${rich(text(thickness, app.ctx))}</span>
   </button>`;
 }

@@ -24,7 +24,9 @@ export function act(app, what, sentence) {
       return;
     case 'rows': {
       const rows = sentence?.args?.rows;
-      if (gap && rows) app.edit(edit.setHeld(app.plan, app.buildUp.id, gap.id, gap.side, { rows: lengthText(rows, app.units) }, 'rows of clips'));
+      const id = sentence?.text?.gap ?? gap?.id;
+      const side = sentence?.text?.side === 'far' ? 'far' : 'near';
+      if (id && rows) app.edit(edit.setHeld(app.plan, app.buildUp.id, id, side, { rows: asTyped(rows, app.units) }, 'rows of clips closer'));
     }
   }
 }
@@ -43,10 +45,10 @@ export function holder(app) {
 }
 
 /**
- * A length the core proposed, as the plan writes it. Rows go by whole inches or centimetres, never wider.
+ * A length the core proposed, as the plan writes it.
  * @param {number} metres
  * @param {'us' | 'si'} units
  */
-function lengthText(metres, units) {
-  return units === 'us' ? `${Math.floor(metres / 0.0254 + 1e-6)} in` : `${Math.floor(metres * 100 + 1e-6) * 10} mm`;
+function asTyped(metres, units) {
+  return units === 'us' ? `${Number((metres / 0.0254).toFixed(3))} in` : `${Number((metres * 1000).toFixed(1))} mm`;
 }

@@ -4,7 +4,7 @@
 import { html, nothing } from 'lit-html';
 import * as edit from '../edit.js';
 import { redoLabel, undoLabel } from '../state.js';
-import { REGIONS } from '../words.js';
+import { counted, REGIONS } from '../words.js';
 import { chips, choice } from './field.js';
 import { panel } from './panel.js';
 import { words } from './place.js';
@@ -23,7 +23,8 @@ export function menu(app) {
         ${item('Undo', undo, () => app.undo(), !undo)} ${item('Redo', redo, () => app.redo(), !redo)}
         ${item('Plans', `${app.plans.length} kept here`, () => app.open({ kind: 'plans' }))}
         ${item('Send', 'link, words, file, square code', () => app.open({ kind: 'send' }))}
-        ${item('Print', 'A4 or Letter, one sheet', () => app.print())}
+        ${item('Print', `this ${app.surface.kind}, one sheet`, () => app.print())}
+        ${app.plan.surfaces.length > 1 ? item('Print all', counted(app.plan.surfaces.length, 'sheet'), () => app.print(true)) : nothing}
         ${item('About the numbers', '', () => app.open({ kind: 'about' }))}
       </ul>
       <h3 class="head part">This plan</h3>

@@ -2,7 +2,7 @@
 
 import { html, nothing } from 'lit-html';
 import * as edit from '../edit.js';
-import { boardName, joined, shown } from '../format.js';
+import { boardName, joined, shown, valueShown } from '../format.js';
 import { counted } from '../words.js';
 import { panel } from './panel.js';
 import { rich } from './text.js';
@@ -18,7 +18,7 @@ const MOST = 40;
 /** @param {App} app */
 export function pick(app) {
   if (app.panel?.kind !== 'pick') return nothing;
-  const { layer, leaf, title, then } = app.panel;
+  const { layer, leaf, title, chosen } = app.panel;
   const place = layer ? edit.placeOf(app.buildUp, layer) : undefined;
   const head = title ?? (place ? `Change layer ${place.index + 1} for` : 'Add a board');
   /** @type {{query: string, boards?: BoardReport[]}} */
@@ -27,7 +27,7 @@ export function pick(app) {
     const name = boardName(board, app.units);
     app.ctx.names[board.id] = name;
     app.close();
-    if (then) then(board.id, name);
+    if (chosen) chosen(board.id, name);
     else if (layer) app.edit(edit.changeBoard(app.plan, app.buildUp.id, layer, board.id, name));
     else {
       const made = edit.addLayer(app.plan, app.buildUp.id, leaf, board.id, name);
@@ -67,7 +67,9 @@ export function pick(app) {
  */
 function boardRow(app, board, choose) {
   const shelf = app.plan.shelf?.find((s) => s.board === board.id);
-  const weight = board.weight ? joined(shown('mass', board.weight, app.ctx)) : joined(shown('surfaceMass', board.mass, app.ctx));
+  const weight = board.weight
+    ? joined(valueShown({ v: board.weight, kind: 'mass', origin: 'typical' }, app.ctx))
+    : joined(shown('surfaceMass', board.mass, app.ctx));
   const words = [board.fireRated ? 'fire-rated' : '', board.origin === 'from memory' ? 'from memory' : ''].filter(Boolean).join(', ');
   return html`<li>
     <button type="button" class="board" @click=${choose}>

@@ -16,15 +16,28 @@ import { mark, rich } from './text.js';
 
 /** Width of what is printed: A4 less a binder's margin, px of CSS. */
 const WIDTH = 660;
+/** Of that what the section takes, and as many cautions as the sheet has room for. */
+const SECTION = 416;
+const MOST = 3;
+/** Nobody types a longer link from paper; the code holds it. */
+const TYPED = 180;
 
 /** @param {App} app */
 export function printed(app) {
-  const report = app.printed?.report ?? app.report;
-  if (!report) return nothing;
+  const reports = app.printed?.reports ?? (app.report ? [app.report] : []);
+  return reports.map((report) => sheet(app, report));
+}
+
+/**
+ * @param {App} app
+ * @param {Report} report
+ */
+function sheet(app, report) {
   const ctx = { ...app.ctx, report };
   const words = verdictWords(report.verdicts.layers, ctx);
-  const { surface, plan } = app;
-  const drawn = { units: app.units, width: WIDTH * 0.6, mode: /** @type {const} */ ('print'), plan };
+  const { plan } = app;
+  const surface = plan.surfaces.find((s) => s.id === report.surface) ?? app.surface;
+  const drawn = { units: app.units, width: SECTION, mode: /** @type {const} */ ('print'), plan };
   const size = [sizeWords(app, surface), report.area && surface.width ? text(report.area, ctx) : ''].filter(Boolean).join(', ');
   const n = plan.surfaces.findIndex((s) => s.id === surface.id) + 1;
   return html`<article class="paper">
@@ -53,6 +66,7 @@ export function printed(app) {
       <div>
         <h2>Build-up, from the room</h2>
         ${layerTable(app, report)}
+        <p class="soft note">${report.leaf === 0 ? 'Layer 1 faces the room and is fixed last. No screw may reach a stud through clips or channel.' : nothing}</p>
       </div>
     </div>
     ${
@@ -66,22 +80,25 @@ export function printed(app) {
     <div class="two last">
       <div>
         <h2>Buy for this ${surface.kind}</h2>
-        ${shopping(app, report)}
+        ${shopping(app, report, surface.kind)}
       </div>
       <div>
         <h2>Before you close it</h2>
-        ${(report.cautions ?? []).slice(0, 6).map((c) => {
+        ${(report.cautions ?? []).slice(0, MOST).map((c) => {
           const said = cautionWords(c, ctx);
           return html`<p class="caution"><b>! ${rich(said.head)}</b> ${rich(said.text)}</p>`;
         })}
+        ${(report.cautions?.length ?? 0) > MOST ? html`<p class="caution soft">and ${(report.cautions?.length ?? 0) - MOST} more on the screen.</p>` : nothing}
       </div>
     </div>
     <footer>
-      ${app.printed?.qr ? qrView(app.printed.qr, 96) : nothing}
+      ${app.printed?.qr ? qrView(app.printed.qr, 90) : nothing}
       <p class="soft">
         ${
           app.printed?.link
-            ? html`Scan to open this plan, offline too once the page has been visited.<br /><span class="link">${address(app.printed.link)}</span><br />`
+            ? html`Scan to open this plan, offline too once the page has been visited.<br />${
+                address(app.printed.link).length > TYPED ? nothing : html`<span class="link">${address(app.printed.link)}</span><br />`
+              }`
             : nothing
         }Predicted, not measured. Typical values of table ${plan.table}; underlined was typed. Not for structural or fire approval.
       </p>
@@ -134,8 +151,7 @@ function layerTable(app, report) {
           ${gap ? html`<tr><td colspan="3">Gap: ${rich(gap.held)}${held}</td></tr><tr><td colspan="3">${rich(gap.frame)}</td></tr>` : nothing}`;
         })}
       </tbody>
-    </table>
-    <p class="soft">${edited === 0 ? 'Layer 1 faces the room and is fixed last. No screw may reach a stud through clips or channel.' : nothing}</p>`;
+    </table>`;
 }
 
 /** @param {Report} report */
@@ -146,7 +162,7 @@ function octaves(report) {
       <tr><th scope="row">octave, Hz</th>${list.map((o) => html`<th scope="col">${o.hz >= 1000 ? `${Math.round(o.hz / 1000)}${NBSP}k` : Math.round(o.hz)}</th>`)}</tr>
     </thead>
     <tbody>
-      <tr><th scope="row">this wall</th>${list.map((o) => html`<td>${decibels(o.tl)}${NBSP}±${decibels(o.spread)}</td>`)}</tr>
+      <tr><th scope="row">yours</th>${list.map((o) => html`<td>${decibels(o.tl)}${NBSP}±${decibels(o.spread)}</td>`)}</tr>
       ${report.isReference ? nothing : html`<tr><th scope="row">reference</th>${list.map((o) => html`<td>${decibels(o.ref)}</td>`)}</tr>`}
     </tbody>
   </table>`;
@@ -155,10 +171,11 @@ function octaves(report) {
 /**
  * @param {App} app
  * @param {Report} report
+ * @param {string} kind of surface
  */
-function shopping(app, report) {
+function shopping(app, report, kind) {
   const { lines, cost, mass, screws } = report.buy;
-  if (!lines?.length) return html`<p class="soft">Without the size of the ${app.surface.kind} there is no list.</p>`;
+  if (!lines?.length) return html`<p class="soft">Without the size of the ${kind} there is no list.</p>`;
   return html`<table class="shopping">
     <tbody>
       ${lines.map(

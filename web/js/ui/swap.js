@@ -429,10 +429,10 @@ function removed(app, report, id, name) {
 /**
  * @param {App} app
  * @param {string} title
- * @param {(board: string, name: string) => void} then
+ * @param {(board: string, name: string) => void} chosen
  */
-function choose(app, title, then) {
-  app.open({ kind: 'pick', leaf: app.buildUp.compare.leaf, title, then });
+function choose(app, title, chosen) {
+  app.open({ kind: 'pick', leaf: app.buildUp.compare.leaf, title, chosen });
 }
 
 /**

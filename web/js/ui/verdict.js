@@ -2,8 +2,8 @@
 
 import { html, nothing } from 'lit-html';
 import { verdictWords } from '../words.js';
-import { rich, tap } from './text.js';
 import { act } from './mend.js';
+import { rich, tap } from './text.js';
 
 /** @typedef {import('./app.d.ts').App} App */
 
