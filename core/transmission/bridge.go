@@ -127,10 +127,16 @@ func bayOf(g *assembly.Gap) float64 {
 	if g.Spacing > 0 {
 		return float64(g.Spacing)
 	}
-	for _, h := range [...]*assembly.Held{&g.Near, &g.Far} {
-		if h.Grid.Rows > 0 {
-			return float64(h.Grid.Rows)
-		}
+	if rows := max(g.Near.Grid.Rows, g.Far.Grid.Rows); rows > 0 {
+		return float64(rows)
+	}
+	return usualRows
+}
+
+// rowsOf returns the distance of the rows of channel on a side, m.
+func rowsOf(s side) float64 {
+	if s.held.Grid.Rows > 0 {
+		return float64(s.held.Grid.Rows)
 	}
 	return usualRows
 }
@@ -294,13 +300,18 @@ func hung(g *assembly.Gap, near, far side, frame material.FrameKind, floor, maso
 	case floor:
 		k, l, loss = c.JoistChannel*pow(reduced, c.JoistMass), steady, c.LiningLoss
 	}
-	resilient, stiff := near, far
-	if !near.resilient() {
-		resilient, stiff = far, near
-	}
-	rows := float64(resilient.held.Grid.Rows)
-	if rows <= 0 {
-		rows = usualRows
+	// Points per m², and their distance along a stud: of the closer grid where both sides hang.
+	n, rows := 0.0, 0.0
+	for _, s := range [...]side{near, far} {
+		if !s.resilient() {
+			continue
+		}
+		switch m, r := perArea(s, g), rowsOf(s); {
+		case m > n:
+			n, rows = m, r
+		case m == n:
+			rows = max(rows, r)
+		}
 	}
 	if !masonry && (frame == material.Staggered || frame == material.Double) || frame == material.Standing {
 		// The studs of the two leaves meet at plates or floor only: along those lines the hangers are in series.
@@ -318,14 +329,10 @@ func hung(g *assembly.Gap, near, far side, frame material.FrameKind, floor, maso
 		for _, s := range [...]side{near, far} {
 			if s.resilient() {
 				r.hanger(s, k, l, c)
-				r.springs[r.n-1].stiffness /= rows
+				r.springs[r.n-1].stiffness /= rowsOf(s)
 			}
 		}
 		return r, true
-	}
-	n := perArea(resilient, g)
-	if near.resilient() && far.resilient() {
-		n = max(n, perArea(stiff, g))
 	}
 	r = points(n, bayOf(g))
 	r.loss = loss
@@ -339,11 +346,14 @@ func hung(g *assembly.Gap, near, far side, frame material.FrameKind, floor, maso
 	if frame == material.CStud && !masonry {
 		r.add(studStiffness(&g.Frame, reduced, c)*rows, stud)
 	}
-	if !masonry && !floor && stiff.kind() == material.Screwed {
+	if !masonry && !floor {
+		// The frame's mass goes with the leaf that is screwed to it; between two
+		// springs it is left out.
 		mass := float64(g.Frame.Mass) * rows
-		if stiff.held == near.held {
+		switch {
+		case near.kind() == material.Screwed:
 			r.near = mass
-		} else {
+		case far.kind() == material.Screwed:
 			r.far = mass
 		}
 	}
@@ -372,14 +382,13 @@ func edge(g *assembly.Gap, near, far side, reduced float64, c *Constants) (r bri
 //	κ = K/jω,  d1 = 1/Ya + jωma,  d2 = 1/Yb + jωmb,  D = d1·d2 + κ(d1+d2)
 //	saa = 1/Ya − (d2+κ)/(Ya²D),  sab = κ/(YaYbD),  sbb = 1/Yb − (d1+κ)/(Yb²D)
 //
-// Y is each leaf's mobility without its uniform part. Written without the
-// differences, which cancel on heavy leaves.
-func force(w float64, ya, yb, k complex128, ma, mb float64) (saa, sab, sbb complex128) {
-	ia, ib := 1/ya, 1/yb
-	kappa := k / complex(0, w)
+// Y is each leaf's mobility without its uniform part, ia and ib are 1/Y.
+// Written without the differences, which cancel on heavy leaves.
+func force(w float64, ia, ib complex128, stiff, loss, ma, mb float64) (saa, sab, sbb complex128) {
+	kappa := complex(stiff*loss/w, -stiff/w)
 	ja, jb := complex(0, w*ma), complex(0, w*mb)
 	d1, d2 := ia+ja, ib+jb
-	d := 1 / (d1*d2 + kappa*(d1+d2))
+	d := inverse(d1*d2 + kappa*(d1+d2))
 	saa = ia * d * (ja*(d2+kappa) + kappa*d2)
 	sbb = ib * d * (jb*(d1+kappa) + kappa*d1)
 	return saa, ia * ib * d * kappa, sbb

@@ -22,7 +22,7 @@ const (
 type fineness struct{ sub, spread, boards, sharp int }
 
 var finenesses = [...]fineness{
-	Ranking:   {4, 7, 6, 4},
+	Ranking:   {6, 5, 5, 4},
 	Converged: {9, 34, 30, 24},
 }
 
@@ -77,6 +77,8 @@ func (k *gridKey) declare(f *leaf) {
 
 // grid is the nodes: frequencies band by band, and the directions of each.
 type grid struct {
+	bands                // whose nodes are placed
+	key                  gridKey
 	sub                  int       // frequencies of a band
 	hz                   []float64 // of each frequency
 	first                []int     // first node of each frequency, and the end
@@ -110,56 +112,62 @@ func exact(i int) float64 {
 
 func newGrid(key gridKey, c *Constants) *grid {
 	fine := finenesses[key.accuracy]
-	g := &grid{sub: fine.sub}
+	g := &grid{key: key, sub: fine.sub}
 	const half = 0.23025850929940458 // ln of the ratio of a band's edges
+	nodes := 0
 	for b := range band.Count {
 		for s := range fine.sub {
 			hz := exact(b) * exp(half*((float64(s)+0.5)/float64(fine.sub)-0.5))
 			g.hz = append(g.hz, hz)
-			g.first = append(g.first, len(g.mu))
-			g.directions(hz, s, fine, key.sharp[:key.n])
+			g.first = append(g.first, nodes)
+			nodes += fine.spread + fine.boards
+			for _, p := range key.sharp[:key.n] {
+				if p.near(hz) {
+					nodes += fine.sharp
+				}
+			}
 		}
 	}
-	g.first = append(g.first, len(g.mu))
+	g.first = append(g.first, nodes)
+	g.mu, g.weight, g.kk, g.cos2 = make([]float64, nodes), make([]float64, nodes), make([]float64, nodes), make([]float64, nodes)
 	g.laws(c)
 	return g
 }
 
-// directions adds the nodes of one frequency: quantiles of a mixture of
+// near reports whether a coincidence is within reach of a frequency.
+func (p *sharp) near(hz float64) bool { return hz > 0.95*p.fc }
+
+// place sets the nodes of a stretch of frequencies: quantiles of a mixture of
 // densities, so that each node stands for what its density says.
-func (g *grid) directions(hz float64, s int, fine fineness, sharps []sharp) {
-	from := len(g.mu)
-	k0 := 2 * pi * hz / c0
-	h := grazing(hz, gridArea)
-	m := mixture{h: h, t: asinh(1 / h), spread: float64(fine.spread + fine.boards)}
-	total := fine.spread + fine.boards
-	if hz > boardsFrom*1.05 {
-		m.spread = float64(fine.spread)
-		m.boards = float64(fine.boards)
-		m.edge = boardsFrom / hz
-		m.log = -ln(m.edge)
-	}
-	for _, p := range sharps {
-		if hz > p.fc*0.95 {
-			total += fine.sharp
+func (g *grid) place(first, last int) {
+	fine, sharps := finenesses[g.key.accuracy], g.key.sharp[:g.key.n]
+	for j := first; j < last; j++ {
+		hz, s := g.hz[j], float64(j%g.sub)
+		k0 := 2 * pi * hz / c0
+		h := grazing(hz, gridArea)
+		m := mixture{h: h, t: asinh(1 / h), spread: float64(fine.spread + fine.boards)}
+		if hz > boardsFrom*1.05 {
+			m.spread = float64(fine.spread)
+			m.boards = float64(fine.boards)
+			m.edge = boardsFrom / hz
+			m.log = -ln(m.edge)
 		}
-	}
-	offset := frac(0.5 + float64(s)*golden)
-	sum := 0.0
-	for i := range total {
-		phi := pi / 2 * frac((float64(i)+0.5)*golden+float64(s)*plastic)
-		cos := math.Cos(phi)
-		m.cauchy(hz, cos*cos, float64(fine.sharp), sharps)
-		mu := m.quantile((float64(i) + offset) / float64(total))
-		w := 1 / m.density(mu)
-		sum += w
-		g.mu = append(g.mu, mu)
-		g.weight = append(g.weight, w)
-		g.kk = append(g.kk, k0*k0*(1-mu*mu))
-		g.cos2 = append(g.cos2, cos*cos)
-	}
-	for i := from; i < len(g.weight); i++ {
-		g.weight[i] /= sum
+		from, total := g.first[j], g.first[j+1]-g.first[j]
+		offset := frac(0.5 + s*golden)
+		sum, mu := 0.0, 0.0
+		for i := range total {
+			phi := pi / 2 * frac((float64(i)+0.5)*golden+s*plastic)
+			cos := math.Cos(phi)
+			m.cauchy(hz, cos*cos, float64(fine.sharp), sharps)
+			mu = m.quantile((float64(i)+offset)/float64(total), mu)
+			w := 1 / m.density(mu)
+			sum += w
+			g.mu[from+i], g.weight[from+i] = mu, w
+			g.kk[from+i], g.cos2[from+i] = k0*k0*(1-mu*mu), cos*cos
+		}
+		for i := range total {
+			g.weight[from+i] /= sum
+		}
 	}
 }
 
@@ -175,7 +183,7 @@ type mixture struct {
 func (m *mixture) cauchy(hz, cos2, share float64, sharps []sharp) {
 	m.n = 0
 	for _, p := range sharps {
-		if hz <= p.fc*0.95 {
+		if !p.near(hz) {
 			continue
 		}
 		fc := p.fc / math.Sqrt(orthotropy(p.ratio, cos2))
@@ -212,9 +220,10 @@ func (m *mixture) below(mu float64) float64 {
 	return p
 }
 
-// quantile returns the μ below which a share u lies, by Newton steps kept in a bracket.
-func (m *mixture) quantile(u float64) float64 {
-	lo, hi, mu := 0.0, 1.0, 0.5
+// quantile returns the μ below which a share u lies, by Newton steps kept in a
+// bracket, from the one found before.
+func (m *mixture) quantile(u, from float64) float64 {
+	lo, hi, mu := 0.0, 1.0, from
 	want := u * m.below(1)
 	for range 60 {
 		e := m.below(mu) - want
@@ -227,7 +236,7 @@ func (m *mixture) quantile(u float64) float64 {
 		if !(next > lo && next < hi) {
 			next = (lo + hi) / 2
 		}
-		if math.Abs(next-mu) < 1e-13 {
+		if math.Abs(next-mu) < 1e-10 {
 			return next
 		}
 		mu = next

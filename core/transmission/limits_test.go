@@ -89,9 +89,10 @@ func TestLawCremer(t *testing.T) {
 func TestLawDavy(t *testing.T) {
 	c := Defaults()
 	c.ScrewPitch, c.FreeWaveCap, c.EdgeLoss, c.EdgeCap = 0, 0, 0, 0
+	c.LatticeLoss, c.BayFactor = 0.15, 1.2 // not what a fit makes of them
 	gyp := plain(0.0127, 8.763, 2.1e9, 0.25, 0.07)
 	fc := Critical(gyp)
-	// Nearer together the bays ring, as they should.
+	// Nearer together the bays ring more, as they should.
 	for _, v := range []struct{ spacing, within float64 }{{2.4, 0.5}, {1.2, 2}} {
 		frame := material.Frame{Kind: material.Wood, Depth: 0.089, Width: 0}
 		fixing := material.Fixing{Kind: material.Screwed}
@@ -99,7 +100,7 @@ func TestLawDavy(t *testing.T) {
 			Fill: material.Fill{ID: "x", Flow: 8000, Density: 16}, FillDepth: 0.3, // deep, so that the gap ties the leaves no more
 			Near: assembly.Held{Fixing: fixing}, Far: assembly.Held{Fixing: fixing}}, layer(gyp))
 		var w wall
-		w.prepare(&b, Converged, newTables(c))
+		w.prepare(&b, Options{Accuracy: Converged, To: band.Count}, newTables(c))
 		var f field
 		for i := range band.Count {
 			if hz := band.Nominal[i]; hz < 315 || hz > 1600 {

@@ -68,7 +68,7 @@ func LossOf(b assembly.BuildUp, o Options, t *Tables) (band.Spectrum, error) {
 	}
 	t.room()
 	var w wall
-	w.prepare(&b, o.Accuracy, t)
+	w.prepare(&b, o, t)
 	extra := o.Limit + w.leaks(&b)
 	var f field
 	for i := o.From; i < o.To; i++ {
@@ -137,18 +137,18 @@ func codeOf(v, low float64) assembly.Code {
 	return assembly.Large
 }
 
-// prepare gathers the tables of a build-up.
-func (w *wall) prepare(b *assembly.BuildUp, a Accuracy, t *Tables) {
+// prepare gathers the tables of a build-up for the bands wanted.
+func (w *wall) prepare(b *assembly.BuildUp, o Options, t *Tables) {
 	c := &t.constants
 	w.n, w.constants = len(b.Leaves), c
-	key := gridKey{accuracy: a}
+	key := gridKey{accuracy: o.Accuracy}
 	panes := true
 	for i, l := range b.Leaves {
 		w.leaves[i] = newLeaf(l, c)
 		key.declare(&w.leaves[i])
 		panes = panes && w.leaves[i].glass
 	}
-	s := t.grid(key)
+	s := t.grid(key, o.From, o.To)
 	w.s = s
 	area := float64(b.Width) * float64(b.Height)
 	if area <= 0 {
@@ -157,18 +157,19 @@ func (w *wall) prepare(b *assembly.BuildUp, a Accuracy, t *Tables) {
 			area = paneArea
 		}
 	}
-	w.size = t.size(s, area)
+	w.size = t.size(s, area, o.From, o.To)
 	for i := range w.n {
-		w.z[i] = t.leaf(s, w.leaves[i]).z
+		w.told[i] = t.leaf(s, &w.leaves[i], o.From, o.To)
 	}
 	for i := range b.Gaps {
 		g := &b.Gaps[i]
-		w.gap[i] = t.gap(s, newCavity(g, &w.leaves[i], &w.leaves[i+1], c)).z
+		air := newCavity(g, &w.leaves[i], &w.leaves[i+1], c)
+		w.gap[i] = t.gap(s, &air, o.From, o.To).z
 		found, n := bridges(b, i, w.leaves[:w.n], c)
 		for _, r := range found[:n] {
 			w.bridges[w.nb] = r
-			w.near[w.nb] = t.hold(s, w.leaves[i], r.hold)
-			w.far[w.nb] = t.hold(s, w.leaves[i+1], r.hold)
+			w.near[w.nb] = t.hold(s, w.told[i], &w.leaves[i], &r.hold, o.From, o.To)
+			w.far[w.nb] = t.hold(s, w.told[i+1], &w.leaves[i+1], &r.hold, o.From, o.To)
 			w.nb++
 		}
 	}
@@ -198,12 +199,14 @@ func (w *wall) plateau(b *assembly.BuildUp, hz float64) float64 {
 	if w.n > 1 || !w.leaves[0].masonry {
 		return 0
 	}
+	// Of the heaviest wythe.
+	mass, young := 0.0, 0.0
 	for _, y := range b.Leaves[0].Layers {
-		if y.Board.Kind.Masonry() {
-			return w.leaves[0].plateau(hz, float64(y.Board.Sound.Young), thickness(b.Leaves[0]), w.constants)
+		if m, e := float64(y.Board.Mass), float64(y.Board.Sound.Young); y.Board.Kind.Masonry() && (m > mass || m == mass && e > young) {
+			mass, young = m, e
 		}
 	}
-	return 0
+	return w.leaves[0].plateau(hz, max(young, 1), thickness(b.Leaves[0]), w.constants)
 }
 
 func thickness(l assembly.Leaf) float64 {

@@ -16,24 +16,27 @@ type hold struct {
 
 // held is a leaf as a bridge meets it, at every frequency of a grid.
 type held struct {
-	y    []complex128 // mobility, m²/(N·s) of a line, m/(N·s) of a point, without the uniform motion
-	free []float64    // what free waves radiate over what the bridge's own near field does
-	rows []float64    // how far screws act one by one, 0 to 1
+	bands
+	// firm is one over the mobility without the uniform motion, N·s/m² of a line, N·s/m of a point.
+	firm []complex128
+	free []float64 // what free waves radiate over what the bridge's own near field does
+	rows []float64 // how far screws act one by one, 0 to 1
 }
 
-// newHeld works out one leaf under one hold; near is mean |ωm/Z|² over directions.
-func newHeld(g *grid, f *leaf, h hold, near []float64, c *Constants) *held {
-	t := &held{make([]complex128, len(g.hz)), make([]float64, len(g.hz)), make([]float64, len(g.hz))}
-	for j, hz := range g.hz {
+// fill works out one leaf under one hold; near is mean |ωm/Z|² over directions.
+func (t *held) fill(g *grid, f *leaf, h *hold, near []float64, c *Constants, first, last int) {
+	for j := first; j < last; j++ {
+		hz := g.hz[j]
 		b, eta := f.free(hz)
 		w := 2 * pi * hz
+		var y complex128
 		if h.point {
-			t.y[j] = pointMobility(w, f.mass, b, h.density)
+			y = pointMobility(w, f.mass, b, h.density)
 		} else {
 			// Waves that the lines hold to their spacing, then free ones.
 			free := math.Sqrt(math.Sqrt(w * w * f.mass / b))
 			drag := h.air.drag(hz, max(2*pi/h.spacing, free)) / f.mass
-			t.y[j] = latticeMobility(w, f.mass, b, h.lattice+eta+drag, h.bay*h.spacing)
+			y = latticeMobility(w, f.mass, b, h.lattice+eta+drag, h.bay*h.spacing)
 			eta += h.air.drag(hz, free) / f.mass
 			if h.pitch > 0 {
 				// λB = 2π/kB; screws act one by one when λB < 2a.
@@ -41,12 +44,12 @@ func newHeld(g *grid, f *leaf, h hold, near []float64, c *Constants) *held {
 				x *= x
 				x *= x
 				t.rows[j] = 1 / (1 + x*x)
-				t.y[j] += complex(h.pitch/(8*math.Sqrt(b*f.mass))*t.rows[j], 0)
+				y += complex(h.pitch/(8*math.Sqrt(b*f.mass))*t.rows[j], 0)
 			}
 		}
-		t.free[j] = freeWaves(hz, f.mass, b, eta, h, max(real(t.y[j]), 0), c) / near[j]
+		t.free[j] = freeWaves(hz, f.mass, b, eta, h, max(real(y), 0), c) / near[j]
+		t.firm[j] = 1 / y
 	}
-	return t
 }
 
 // latticeMobility returns the mobility of a plate under a row of like lines a
@@ -120,7 +123,7 @@ func edgeRadiation(hz, fc, b, most float64) float64 {
 //
 // By reciprocity it also is how much more a bridge is driven by the free waves
 // that a sound field sets off.
-func freeWaves(hz, mass, stiff, eta float64, h hold, re float64, c *Constants) float64 {
+func freeWaves(hz, mass, stiff, eta float64, h *hold, re float64, c *Constants) float64 {
 	s := edgeRadiation(hz, critical(mass, stiff), h.spacing, c.FreeWaveCap)
 	w := 2 * pi * hz
 	loss := eta + 2*airSpeed*s/(w*mass)

@@ -18,9 +18,9 @@ import (
 // edge (derived). Walls with studs and no masonry only: bare boards, panes and
 // masonry follow Sewell as they are.
 type perimeter struct {
-	held          bool
-	width, height float64
-	mass, studs   float64 // M, kg/m²; ΣEI/b, N·m
+	held        bool
+	wide, high  float64 // 2/αW, 2/αH, 1/m
+	mass, studs float64 // M, kg/m²; ΣEI/b, N·m
 }
 
 const (
@@ -33,10 +33,11 @@ const (
 )
 
 func newPerimeter(b *assembly.BuildUp, leaves []leaf, c *Constants) perimeter {
-	p := perimeter{width: float64(b.Width), height: float64(b.Height)}
-	if p.width <= 0 || p.height <= 0 {
-		p.width, p.height = faceWidth, faceHeight
+	width, height := float64(b.Width), float64(b.Height)
+	if width <= 0 || height <= 0 {
+		width, height = faceWidth, faceHeight
 	}
+	p := perimeter{wide: 2 / (c.PerimeterHold * width), high: 2 / (c.PerimeterHold * height)}
 	if b.Horizontal || len(leaves) < 2 {
 		return p
 	}
@@ -73,19 +74,13 @@ func bendingOfStud(f *material.Frame) float64 {
 	return woodModulus * w * d * d * d / 12
 }
 
-// keeps returns (1−ε)² + ε² at a frequency.
-func (p *perimeter) keeps(hz float64, leaves []leaf, c *Constants) float64 {
+// keeps returns (1−ε)² + ε² at ω for leaves of ΣB together.
+func (p *perimeter) keeps(w, across float64) float64 {
 	if !p.held {
 		return 1
 	}
-	across := 0.0
-	for i := range leaves {
-		b, _ := leaves[i].free(hz)
-		across += b
-	}
-	w := 2 * pi * hz
-	quarter := func(d float64) float64 { return math.Sqrt(math.Sqrt(w * w * p.mass / d)) }
-	e := (2/(p.height*quarter(across+p.studs)) + 2/(p.width*quarter(across))) / c.PerimeterHold
+	inertia := 1 / (w * w * p.mass)
+	e := p.high*math.Sqrt(math.Sqrt((across+p.studs)*inertia)) + p.wide*math.Sqrt(math.Sqrt(across*inertia))
 	e = min(e, 0.5)
 	return (1-e)*(1-e) + e*e
 }

@@ -13,7 +13,7 @@ type wall struct {
 	s         *shared
 	n         int // leaves
 	leaves    [maxLeaves]leaf
-	z         [maxLeaves][]float64
+	told      [maxLeaves]*leafTable
 	gap       [maxGaps][]float64
 	size      *size
 	nb        int
@@ -61,7 +61,35 @@ type field struct {
 	receiver [maxGaps]spread2 // the same from the receiving side
 	// cross[g][h]: mean of products of the elements of A⁻¹ between the leaves
 	// of gaps g < h, weighted with μ; element index 2·(leaf of h) + (leaf of g).
-	cross [maxGaps][maxGaps][4][4]complex128
+	cross [maxGaps][maxGaps]spread4
+}
+
+// spread4 is a Hermitian 4×4 mean of products; only what lies above the
+// diagonal, and the diagonal, are kept.
+type spread4 struct {
+	same [4]float64
+	over [4][4]complex128
+}
+
+func (s *spread4) add(weight float64, a, b, c, d complex128) {
+	x := [4]complex128{a, b, c, d}
+	for p := range 4 {
+		s.same[p] += weight * norm(x[p])
+		y := complex(weight*real(x[p]), weight*imag(x[p]))
+		for r := p + 1; r < 4; r++ {
+			s.over[p][r] += y * conj(x[r])
+		}
+	}
+}
+
+func (s *spread4) at(p, r int) complex128 {
+	switch {
+	case p == r:
+		return complex(s.same[p], 0)
+	case p < r:
+		return s.over[p][r]
+	}
+	return conj(s.over[r][p])
 }
 
 // transmission returns the transmission coefficient at frequency j of the
@@ -80,7 +108,7 @@ func (w *wall) transmission(j int, f *field) (uniform, bridged float64) {
 		k := b.stiffness(w.s.grid, j)
 		fade := w.s.fade[j]
 		p := &ports[i]
-		p.aa, p.ab, p.bb = force(omega, w.near[i].y[j], w.far[i].y[j], complex(k, k*b.loss), b.near*fade, b.far*fade)
+		p.aa, p.ab, p.bb = force(omega, w.near[i].firm[j], w.far[i].firm[j], k, b.loss, b.near*fade, b.far*fade)
 		d := complex(b.density, 0)
 		m := &smeared[b.gap]
 		m.aa += d * p.aa
@@ -92,12 +120,21 @@ func (w *wall) transmission(j int, f *field) (uniform, bridged float64) {
 	} else {
 		w.many(j, &smeared, f)
 	}
-	uniform = 8 * airSpeed * airSpeed * f.coherent * w.perimeter.keeps(hz, w.leaves[:w.n], w.constants)
+	uniform = 8 * airSpeed * airSpeed * f.coherent * w.perimeter.keeps(omega, w.stiffness(j))
 	for i := range w.nb {
 		r := 1 + w.near[i].free[j]
 		bridged += 8 * airSpeed * w.along(j, i, 1, 1, r, f.source[w.bridges[i].gap], &ports, f)
 	}
 	return uniform, bridged
+}
+
+// stiffness returns the sum of the leaves' stiffnesses for free waves, N·m.
+func (w *wall) stiffness(j int) float64 {
+	b := 0.0
+	for i := range w.n {
+		b += w.told[i].stiff[j]
+	}
+	return b
 }
 
 // along returns the sound power that bridge i radiates, and those that follow
@@ -156,14 +193,14 @@ func (w *wall) opening(i, j int) float64 {
 
 // carry returns the spread of velocities at one bridge that the spread of
 // forces at another makes.
-func carry(cross *[4][4]complex128, f spread2) spread2 {
+func carry(cross *spread4, f spread2) spread2 {
 	forces := [2][2]complex128{{complex(f.aa, 0), f.ab}, {conj(f.ab), complex(f.bb, 0)}}
 	var v [2][2]complex128
 	for a := range 2 {
 		for c := range 2 {
 			for b := range 2 {
 				for d := range 2 {
-					v[a][c] += cross[2*a+b][2*c+d] * forces[b][d]
+					v[a][c] += cross.at(2*a+b, 2*c+d) * forces[b][d]
 				}
 			}
 		}
@@ -173,7 +210,7 @@ func carry(cross *[4][4]complex128, f spread2) spread2 {
 
 // single returns ∫σ/|A|²dμ of one leaf.
 func (w *wall) single(j int) float64 {
-	z, sum := w.z[0], 0.0
+	z, sum := w.told[0].z, 0.0
 	for i := w.s.first[j]; i < w.s.first[j+1]; i++ {
 		re, im := z[2*i]+2*airSpeed*w.size.sigma[i], z[2*i+1]
 		sum += w.size.radiated[i] / (re*re + im*im)
@@ -185,35 +222,34 @@ func (w *wall) single(j int) float64 {
 // by hand, with one division.
 func (w *wall) two(j int, b *port, f *field) {
 	from, to := w.s.first[j], w.s.first[j+1]
-	z1, z2, gap := w.z[0][2*from:2*to], w.z[1][2*from:2*to], w.gap[0][4*from:4*to]
-	weight, sigma, radiated := w.s.weight[from:to], w.size.sigma[from:to], w.size.radiated[from:to]
+	z1, z2, gap := w.told[0].z[2*from:2*to], w.told[1].z[2*from:2*to], w.gap[0][4*from:4*to]
+	weight := w.s.weight[from:to]
+	sigma, radiated := w.size.sigma[from:to][:len(weight)], w.size.radiated[from:to][:len(weight)]
 	aar, aai, abr, abi, bbr, bbi := real(b.aa), imag(b.aa), real(b.ab), imag(b.ab), real(b.bb), imag(b.bb)
 	var coherent, s11, s22, sr, si, r11, r22, rr, ri float64
 	for i := range weight {
 		load := airSpeed * sigma[i]
-		zar, zai := gap[4*i], gap[4*i+1]
+		g, p, q := gap[4*i:4*i+4:4*i+4], z1[2*i:2*i+2:2*i+2], z2[2*i:2*i+2:2*i+2]
 		// A = [[x, −y], [−y, u]]
-		xr := z1[2*i] + load + zar + aar
-		xi := z1[2*i+1] + zai + aai
-		ur := z2[2*i] + load + zar + bbr
-		ui := z2[2*i+1] + zai + bbi
-		yr := gap[4*i+2] + abr
-		yi := gap[4*i+3] + abi
+		zar, zai := load+g[0], g[1]
+		xr, xi := p[0]+zar+aar, p[1]+zai+aai
+		ur, ui := q[0]+zar+bbr, q[1]+zai+bbi
+		yr, yi := g[2]+abr, g[3]+abi
 		yy := yr*yr + yi*yi
 		detr := xr*ur - xi*ui - yr*yr + yi*yi
 		deti := xr*ui + xi*ur - 2*yr*yi
 		per := 1 / (detr*detr + deti*deti)
 		coherent += radiated[i] * yy * per
-		q := weight[i] * per
-		yy *= q
+		share := weight[i] * per
+		yy *= share
 		// Columns (u, y)/det of the source, (y, x)/det of the receiver.
-		s11 += q * (ur*ur + ui*ui)
+		s11 += share * (ur*ur + ui*ui)
 		s22 += yy
-		sr += q * (ur*yr + ui*yi)
-		si += q * (ui*yr - ur*yi)
-		r22 += q * (xr*xr + xi*xi)
-		rr += q * (yr*xr + yi*xi)
-		ri += q * (yi*xr - yr*xi)
+		sr += share * (ur*yr + ui*yi)
+		si += share * (ui*yr - ur*yi)
+		r22 += share * (xr*xr + xi*xi)
+		rr += share * (yr*xr + yi*xi)
+		ri += share * (yi*xr - yr*xi)
 	}
 	r11 = s22
 	f.coherent = coherent
@@ -227,18 +263,24 @@ func (w *wall) two(j int, b *port, f *field) {
 //
 //	A⁻¹ii = 1/(di + ei − Aii),  A⁻¹ij = −A⁻¹i,j−1·lj/ej (j > i)
 func (w *wall) many(j int, smeared *[maxGaps]port, f *field) {
-	*f = field{}
 	n := w.n
 	var busy [maxGaps]bool
 	for i := range w.nb {
 		busy[w.bridges[i].gap] = true
+	}
+	f.coherent = 0
+	for g := range n - 1 {
+		f.source[g], f.receiver[g] = spread2{}, spread2{}
+		for h := g + 1; h < n-1; h++ {
+			f.cross[g][h] = spread4{}
+		}
 	}
 	for i := w.s.first[j]; i < w.s.first[j+1]; i++ {
 		load := airSpeed * w.size.sigma[i]
 		var a, d, e [maxLeaves]complex128
 		var l [maxLeaves]complex128 // element between leaf and the one before, sign turned
 		for k := range n {
-			a[k] = complex(w.z[k][2*i], w.z[k][2*i+1])
+			a[k] = complex(w.told[k].z[2*i], w.told[k].z[2*i+1])
 		}
 		a[0] += complex(load, 0)
 		a[n-1] += complex(load, 0)
@@ -279,14 +321,7 @@ func (w *wall) many(j int, smeared *[maxGaps]port, f *field) {
 				if !busy[h] {
 					continue
 				}
-				x := [4]complex128{inv[h][g], inv[h][g+1], inv[h+1][g], inv[h+1][g+1]}
-				q := complex(weight*w.s.mu[i], 0)
-				c := &f.cross[g][h]
-				for p := range 4 {
-					for r := range 4 {
-						c[p][r] += q * x[p] * conj(x[r])
-					}
-				}
+				f.cross[g][h].add(weight*w.s.mu[i], inv[h][g], inv[h][g+1], inv[h+1][g], inv[h+1][g+1])
 			}
 		}
 	}
@@ -295,7 +330,7 @@ func (w *wall) many(j int, smeared *[maxGaps]port, f *field) {
 func (s *spread2) add(weight float64, a, b complex128) {
 	s.aa += weight * norm(a)
 	s.bb += weight * norm(b)
-	s.ab += complex(weight, 0) * a * conj(b)
+	s.ab += complex(weight*real(a), weight*imag(a)) * conj(b)
 }
 
 // inverse returns 1/z without the library's care for infinities.

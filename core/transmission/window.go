@@ -19,21 +19,23 @@ func grazing(hz, area float64) float64 {
 
 // size holds σ at every node of a grid for one area, and the node's share of
 // the diffuse field times σ, made to sum to ∫σdμ exactly.
-type size struct{ sigma, radiated []float64 }
+type size struct {
+	bands
+	sigma, radiated []float64
+}
 
-func newSize(g *grid, area float64) *size {
-	s := &size{make([]float64, len(g.mu)), make([]float64, len(g.mu))}
-	for j, hz := range g.hz {
-		h := grazing(hz, area)
+func (s *size) fill(g *grid, area float64, first, last int) {
+	for j := first; j < last; j++ {
+		h := grazing(g.hz[j], area)
 		sum := 0.0
 		for i := g.first[j]; i < g.first[j+1]; i++ {
 			s.sigma[i] = 1 / math.Sqrt(g.mu[i]*g.mu[i]+h*h)
 			s.radiated[i] = g.weight[i] * s.sigma[i]
 			sum += s.radiated[i]
 		}
+		whole := asinh(1/h) / sum
 		for i := g.first[j]; i < g.first[j+1]; i++ {
-			s.radiated[i] *= asinh(1/h) / sum
+			s.radiated[i] *= whole
 		}
 	}
-	return s
 }
