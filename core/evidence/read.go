@@ -313,6 +313,8 @@ func (r resilient) held(rows, along float64) assembly.Held {
 	default:
 		h.Fixing = fixing("channel")
 	}
+	// No source states a stiffness: the method's own counts.
+	h.Fixing.Stiffness, h.Fixing.StiffnessLow, h.Fixing.StiffnessHigh = 0, 0, 0
 	return h
 }
 
@@ -524,7 +526,7 @@ func readFill(text string) (fillText, error) {
 		return f, nil
 	}
 	f := fillText{filled: true, of: fibre(low)}
-	if has(low, "not stated") && !has(low, "absorb", "fibre", "insul", "wool") {
+	if has(low, "not stated") && !has(low, "absorb", "fibre", "insulat", "wool") {
 		f.assumed = []string{"filled"}
 		return f, nil
 	}
