@@ -22,7 +22,7 @@ import (
 var call = core.Call
 
 func main() {
-	if err := export(new(core.Tables)); err != nil {
+	if err := export(core.NewTables()); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
@@ -60,7 +60,7 @@ func export(tables *core.Tables) error {
 func answer(method string, args []byte, tables *core.Tables) (reply []byte) {
 	defer func() {
 		if r := recover(); r != nil {
-			*tables = core.Tables{} // whatever was half written in it
+			*tables = *core.NewTables() // whatever was half written in it
 			reply, _ = json.Marshal(core.Reply{Panic: fmt.Sprint(r)})
 		}
 	}()

@@ -36,7 +36,7 @@ func TestPanicIsAnsweredInWordsAndLaterCallsWork(t *testing.T) {
 		}
 		return usual(method, args, tables)
 	}
-	require.NoError(t, export(new(core.Tables)))
+	require.NoError(t, export(core.NewTables()))
 
 	broken := ask(t, "panic")
 	assert.False(t, broken.OK)
@@ -48,7 +48,7 @@ func TestPanicIsAnsweredInWordsAndLaterCallsWork(t *testing.T) {
 }
 
 func TestArgumentsThatAreNoTextAreRefused(t *testing.T) {
-	require.NoError(t, export(new(core.Tables)))
+	require.NoError(t, export(core.NewTables()))
 	global, err := safejs.Global().Get("twoleaf")
 	require.NoError(t, err)
 	for _, args := range [][]any{{}, {"assess"}, {"assess", 7}, {7, "{}"}} {

@@ -14,6 +14,7 @@ import (
 func init() {
 	call = func(method string, args []byte, t *core.Tables) []byte {
 		switch {
+		case method != "assess":
 		case bytes.Contains(args, []byte("66.61")):
 			panic("a trial asked for it")
 		case bytes.Contains(args, []byte("66.62")):

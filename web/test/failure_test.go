@@ -5,6 +5,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -28,9 +29,12 @@ func trialCore(t *testing.T) []byte {
 // typed and the last good figures, and computes the next edit.
 func TestPageOutlivesItsCore(t *testing.T) {
 	core := trialCore(t)
-	for _, way := range []struct{ name, weight, words string }{
-		{"panic", "66.61", "a trial asked for it"},
-		{"exit", "66.62", "The calculation broke off"},
+	for _, way := range []struct {
+		name, weight, words string
+		restarts            int
+	}{
+		{"panic", "66.61", "a trial asked for it", 0},
+		{"exit", "66.62", "The calculation broke off", 1},
 	} {
 		t.Run(way.name, func(t *testing.T) {
 			server := deploy(t, "/")
@@ -38,10 +42,14 @@ func TestPageOutlivesItsCore(t *testing.T) {
 			server.change(name, core)
 			p := open(t, server.address(), phone)
 			p.assessed()
+			eval[bool](p, "(globalThis.started = 0, globalThis.Worker = class extends Worker { constructor(...args) { super(...args); started++; } }, true)")
 			typeWeight(p, way.weight)
+			p.keys("\r") // what the program says gives way while somebody types
 			p.until("document.body.innerText.includes($0)", way.words)
 			p.shot("failure-" + way.name)
 			assert.Equal(t, way.weight, eval[string](p, "document.querySelector($0).value", tagField))
+			time.Sleep(time.Second)
+			assert.Equal(t, way.restarts, eval[int](p, "started"), "what broke the core is not asked over and over")
 			figures := p.words(strip)
 			assert.NotEmpty(t, figures, "the last good figures are gone")
 			typeWeight(p, "61")

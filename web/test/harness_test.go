@@ -22,6 +22,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/device"
@@ -349,6 +350,19 @@ func (p *page) assessed() {
 	eval[bool](p, "new Promise((done) => requestAnimationFrame(() => setTimeout(done, 0, true)))")
 }
 
+// settled waits until what the page says has not changed for a while.
+func (p *page) settled() {
+	p.t.Helper()
+	p.assessed()
+	before, since := "", time.Now()
+	for time.Since(since) < 250*time.Millisecond {
+		if now := p.words("body"); now != before {
+			before, since = now, time.Now()
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+}
+
 // spot is where an element can be hit, in CSS pixels.
 type spot struct {
 	X, Y          float64
@@ -383,9 +397,14 @@ const named = `((words) => {
 	return whole.length ? whole : part;
 })`
 
-// hit presses one spot with a finger or the mouse.
-func (p *page) hit(what string, s spot) {
+// hit presses what an expression finds, with a finger or the mouse.
+func (p *page) hit(what, find string, arg string) {
 	p.t.Helper()
+	s := eval[spot](p, find, arg)
+	for end := time.Now().Add(5 * time.Second); (s.Found == 0 || !s.Hit) && time.Now().Before(end); {
+		time.Sleep(30 * time.Millisecond) // it may be on its way
+		s = eval[spot](p, find, arg)
+	}
 	require.NotZero(p.t, s.Found, "%s is not on the page, which says: %s", what, p.words("body"))
 	require.True(p.t, s.Hit, "%s is covered by %s", what, s.Over)
 	p.taps++
@@ -399,21 +418,38 @@ func (p *page) hit(what string, s spot) {
 // tap presses the first visible element of a selector.
 func (p *page) tap(selector string) {
 	p.t.Helper()
-	p.hit(selector, eval[spot](p, look+"([...document.querySelectorAll($0)])", selector))
+	p.hit(selector, look+"([...document.querySelectorAll($0)])", selector)
 }
 
 // press presses the control with these words.
 func (p *page) press(words string) {
 	p.t.Helper()
-	p.hit("“"+words+"”", eval[spot](p, look+"("+named+"($0))", words))
+	p.hit("“"+words+"”", look+"("+named+"($0))", words)
 }
 
 // write replaces what stands in a field, key by key.
 func (p *page) write(selector, text string) {
 	p.t.Helper()
-	p.tap(selector)
-	eval[bool](p, "(document.activeElement.select?.(), true)")
+	p.focus(selector)
 	p.keys(text)
+}
+
+// focus taps a field and selects what stands in it.
+func (p *page) focus(selector string) {
+	p.t.Helper()
+	p.tap(selector)
+	p.until("document.activeElement.matches($0)", selector)
+	// The page selects what is in a field a frame after the focus came.
+	eval[bool](p, "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))")
+	eval[bool](p, "(document.activeElement.select(), true)")
+}
+
+// paste replaces what stands in a field at once.
+func (p *page) paste(selector, text string) {
+	p.t.Helper()
+	p.focus(selector)
+	_, err := chromedp.Call(p.ctx, input.InsertText, input.InsertTextParams{Text: text})
+	require.NoError(p.t, err)
 }
 
 // keys types into whatever has the focus.

@@ -23,11 +23,11 @@ func TestOffline(t *testing.T) {
 			p.kept()
 			server.stop()
 
-			for _, address := range []string{server.address(), server.address() + "index.html", server.address() + "?from=home"} {
-				p.visit(address)
-				p.assessed()
+			for weight, address := range map[string]string{"61": "", "63": "index.html", "65.5": "?from=home"} {
+				p.visit(server.address() + address)
+				p.settled()
 				before := p.words(strip)
-				typeWeight(p, "61.5")
+				typeWeight(p, weight)
 				p.until("document.querySelector($0).innerText.replace(/\\s+/g, ' ').trim() !== $1", strip, before)
 			}
 			p.noErrors()
