@@ -258,10 +258,12 @@ func (w *wall) two(j int, b *port, f *field) {
 }
 
 // many sums over the directions of one frequency for three or four leaves. A
-// is symmetric and tridiagonal; pivots from both ends give every element of its
-// inverse:
+// is symmetric and tridiagonal with elements −l beside its diagonal a; its
+// leading and trailing minors give every element of its inverse with one
+// division:
 //
-//	A⁻¹ii = 1/(di + ei − Aii),  A⁻¹ij = −A⁻¹i,j−1·lj/ej (j > i)
+//	θi = ai·θi−1 − l²i−1·θi−2,  φi = ai·φi+1 − l²i·φi+2
+//	A⁻¹ij = li·…·lj−1·θi−1·φj+1 / det A  (i ≤ j)
 func (w *wall) many(j int, smeared *[maxGaps]port, f *field) {
 	n := w.n
 	var busy [maxGaps]bool
@@ -275,53 +277,54 @@ func (w *wall) many(j int, smeared *[maxGaps]port, f *field) {
 			f.cross[g][h] = spread4{}
 		}
 	}
+	var a, l [maxLeaves]complex128            // l[k] is between leaves k and k+1
+	var lead, trail [maxLeaves + 1]complex128 // minors of the first k, of the last n−k leaves
+	var c [maxLeaves][maxLeaves]complex128    // A⁻¹·det A
 	for i := w.s.first[j]; i < w.s.first[j+1]; i++ {
-		load := airSpeed * w.size.sigma[i]
-		var a, d, e [maxLeaves]complex128
-		var l [maxLeaves]complex128 // element between leaf and the one before, sign turned
+		load := complex(airSpeed*w.size.sigma[i], 0)
 		for k := range n {
 			a[k] = complex(w.told[k].z[2*i], w.told[k].z[2*i+1])
 		}
-		a[0] += complex(load, 0)
-		a[n-1] += complex(load, 0)
+		a[0] += load
+		a[n-1] += load
 		for k := range n - 1 {
-			z := w.gap[k][4*i : 4*i+4]
+			z := w.gap[k][4*i : 4*i+4 : 4*i+4]
 			za := complex(z[0], z[1])
 			a[k] += za + smeared[k].aa
 			a[k+1] += za + smeared[k].bb
-			l[k+1] = complex(z[2], z[3]) + smeared[k].ab
+			l[k] = complex(z[2], z[3]) + smeared[k].ab
 		}
-		d[0], e[n-1] = a[0], a[n-1]
-		var re [maxLeaves]complex128 // 1/e
+		lead[0], lead[1] = 1, a[0]
 		for k := 1; k < n; k++ {
-			d[k] = a[k] - l[k]*l[k]*inverse(d[k-1])
+			lead[k+1] = a[k]*lead[k] - l[k-1]*l[k-1]*lead[k-1]
 		}
-		re[n-1] = inverse(e[n-1])
-		for k := n - 2; k >= 0; k-- {
-			e[k] = a[k] - l[k+1]*l[k+1]*re[k+1]
-			re[k] = inverse(e[k])
+		trail[n], trail[n-1] = 1, a[n-1]
+		for k := n - 2; k > 0; k-- {
+			trail[k] = a[k]*trail[k+1] - l[k]*l[k]*trail[k+2]
 		}
-		var inv [maxLeaves][maxLeaves]complex128
 		for k := range n {
-			inv[k][k] = inverse(d[k] + e[k] - a[k])
-			for m := k + 1; m < n; m++ {
-				inv[k][m] = inv[k][m-1] * l[m] * re[m]
-				inv[m][k] = inv[k][m]
+			x := lead[k]
+			for m := k; m < n; m++ {
+				if m > k {
+					x *= l[m-1]
+				}
+				y := x * trail[m+1]
+				c[k][m], c[m][k] = y, y
 			}
 		}
-		f.coherent += w.size.radiated[i] * norm(inv[0][n-1])
-		weight := w.s.weight[i]
+		per := 1 / norm(lead[n])
+		f.coherent += w.size.radiated[i] * per * norm(c[0][n-1])
+		weight := w.s.weight[i] * per
 		for g := range n - 1 {
 			if !busy[g] {
 				continue
 			}
-			f.source[g].add(weight, inv[g][0], inv[g+1][0])
-			f.receiver[g].add(weight, inv[g][n-1], inv[g+1][n-1])
+			f.source[g].add(weight, c[g][0], c[g+1][0])
+			f.receiver[g].add(weight, c[g][n-1], c[g+1][n-1])
 			for h := g + 1; h < n-1; h++ {
-				if !busy[h] {
-					continue
+				if busy[h] {
+					f.cross[g][h].add(weight*w.s.mu[i], c[h][g], c[h][g+1], c[h+1][g], c[h+1][g+1])
 				}
-				f.cross[g][h].add(weight*w.s.mu[i], inv[h][g], inv[h][g+1], inv[h+1][g], inv[h+1][g+1])
 			}
 		}
 	}
