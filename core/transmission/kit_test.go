@@ -1,7 +1,6 @@
 package transmission
 
 import (
-	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -9,6 +8,7 @@ import (
 	"twoleaf/core/assembly"
 	"twoleaf/core/band"
 	"twoleaf/core/material"
+	"twoleaf/core/rating"
 	"twoleaf/core/unit"
 )
 
@@ -81,20 +81,4 @@ func loss(t testing.TB, b assembly.BuildUp, o Options, tables *Tables) band.Spec
 	return r
 }
 
-// stc is ASTM E413 in short, for this package's tests alone.
-func stc(r band.Spectrum) int {
-	contour := [16]int{-16, -13, -10, -7, -4, -1, 0, 1, 2, 3, 4, 4, 4, 4, 4, 4}
-	for s := 120; s > 0; s-- {
-		total, worst := 0, 0
-		for i, c := range contour {
-			if d := s + c - int(math.Floor(r[band.First125+i]+0.5)); d > 0 {
-				total += d
-				worst = max(worst, d)
-			}
-		}
-		if total <= 32 && worst <= 8 {
-			return s
-		}
-	}
-	return 0
-}
+func stc(r band.Spectrum) int { return rating.STC(r).Value }

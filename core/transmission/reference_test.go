@@ -55,12 +55,12 @@ func plainTau(w *wall, j int) float64 {
 		a := make([][]complex128, n)
 		for k := range n {
 			a[k] = make([]complex128, n)
-			a[k][k] = complex(w.told[k].z[2*p], w.told[k].z[2*p+1])
+			a[k][k] = complex(w.told[k].z[p][0], w.told[k].z[p][1])
 		}
 		a[0][0] += complex(airSpeed*w.size.sigma[p], 0)
 		a[n-1][n-1] += complex(airSpeed*w.size.sigma[p], 0)
 		for k := range n - 1 {
-			za, zb := complex(w.gap[k][4*p], w.gap[k][4*p+1]), complex(w.gap[k][4*p+2], w.gap[k][4*p+3])
+			za, zb := complex(w.gap[k][p][0], w.gap[k][p][1]), complex(w.gap[k][p][2], w.gap[k][p][3])
 			a[k][k] += za
 			a[k+1][k+1] += za
 			a[k][k+1] -= zb

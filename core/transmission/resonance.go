@@ -15,7 +15,7 @@ import (
 // with the spring of each gap per area, N/m³, air adiabatic and fill
 // isothermal, in series, and what points or lines beside it add:
 //
-//	s = 1/[d·((1−a)/γP0 + a/P0)] + n·K
+//	s = 1/[d·((1−a)/γP0 + a/P0)] + n/(1/K + Σ leaves' own compliance)
 //
 // For two leaves f = (1/2π)·√[s(1/m1 + 1/m2)]. Springs of rigid frames are left
 // out: with them the leaves move as one.
@@ -40,7 +40,7 @@ func Resonances(b assembly.BuildUp) []unit.Frequency {
 		s := 1 / (v.depth*((1-v.filled)/(adiabat*p0)+v.filled/p0) + v.face/p0)
 		found, k := bridges(&b, i, leaves[:n], &c)
 		for _, r := range found[:k] {
-			if added := r.density * r.still(); added < s {
+			if added := r.density * r.still(&leaves[i], &leaves[i+1]); added < s {
 				s += added
 			}
 		}
@@ -59,11 +59,21 @@ func Resonances(b assembly.BuildUp) []unit.Frequency {
 	return out
 }
 
-// still returns the stiffness of springs in series at low frequency.
-func (b *bridge) still() float64 {
+// still returns the stiffness at low frequency of the springs in series with
+// the leaves they pull at: a bay clamped at its lines, b′³/720B each, or a plate
+// on a grid of points, 0.0058/Bn.
+func (b *bridge) still(near, far *leaf) float64 {
 	soft := 0.0
 	for _, s := range b.springs[:b.n] {
 		soft += 1 / s.stiffness
+	}
+	for _, f := range [...]*leaf{near, far} {
+		if b.hold.point {
+			soft += 0.0058 / (f.stiff * b.density)
+			continue
+		}
+		bay := b.hold.bay * b.hold.spacing
+		soft += bay * bay * bay / (720 * f.stiff)
 	}
 	return 1 / soft
 }

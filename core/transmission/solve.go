@@ -14,7 +14,7 @@ type wall struct {
 	n         int // leaves
 	leaves    [maxLeaves]leaf
 	told      [maxLeaves]*leafTable
-	gap       [maxGaps][]float64
+	gap       [maxGaps][][4]float64
 	size      *size
 	nb        int
 	bridges   [maxBridges]bridge
@@ -212,7 +212,7 @@ func carry(cross *spread4, f spread2) spread2 {
 func (w *wall) single(j int) float64 {
 	z, sum := w.told[0].z, 0.0
 	for i := w.s.first[j]; i < w.s.first[j+1]; i++ {
-		re, im := z[2*i]+2*airSpeed*w.size.sigma[i], z[2*i+1]
+		re, im := z[i][0]+2*airSpeed*w.size.sigma[i], z[i][1]
 		sum += w.size.radiated[i] / (re*re + im*im)
 	}
 	return sum
@@ -222,14 +222,15 @@ func (w *wall) single(j int) float64 {
 // by hand, with one division.
 func (w *wall) two(j int, b *port, f *field) {
 	from, to := w.s.first[j], w.s.first[j+1]
-	z1, z2, gap := w.told[0].z[2*from:2*to], w.told[1].z[2*from:2*to], w.gap[0][4*from:4*to]
 	weight := w.s.weight[from:to]
-	sigma, radiated := w.size.sigma[from:to][:len(weight)], w.size.radiated[from:to][:len(weight)]
+	n := len(weight) // said of each slice, so that the loop need not ask
+	z1, z2, gap := w.told[0].z[from:to][:n], w.told[1].z[from:to][:n], w.gap[0][from:to][:n]
+	sigma, radiated := w.size.sigma[from:to][:n], w.size.radiated[from:to][:n]
 	aar, aai, abr, abi, bbr, bbi := real(b.aa), imag(b.aa), real(b.ab), imag(b.ab), real(b.bb), imag(b.bb)
 	var coherent, s11, s22, sr, si, r11, r22, rr, ri float64
 	for i := range weight {
 		load := airSpeed * sigma[i]
-		g, p, q := gap[4*i:4*i+4:4*i+4], z1[2*i:2*i+2:2*i+2], z2[2*i:2*i+2:2*i+2]
+		g, p, q := &gap[i], &z1[i], &z2[i]
 		// A = [[x, −y], [−y, u]]
 		zar, zai := load+g[0], g[1]
 		xr, xi := p[0]+zar+aar, p[1]+zai+aai
@@ -283,12 +284,12 @@ func (w *wall) many(j int, smeared *[maxGaps]port, f *field) {
 	for i := w.s.first[j]; i < w.s.first[j+1]; i++ {
 		load := complex(airSpeed*w.size.sigma[i], 0)
 		for k := range n {
-			a[k] = complex(w.told[k].z[2*i], w.told[k].z[2*i+1])
+			a[k] = complex(w.told[k].z[i][0], w.told[k].z[i][1])
 		}
 		a[0] += load
 		a[n-1] += load
 		for k := range n - 1 {
-			z := w.gap[k][4*i : 4*i+4 : 4*i+4]
+			z := &w.gap[k][i]
 			za := complex(z[0], z[1])
 			a[k] += za + smeared[k].aa
 			a[k+1] += za + smeared[k].bb

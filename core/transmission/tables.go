@@ -48,17 +48,18 @@ func (b *bands) missing(g *grid, from, to int, fill func(first, last int)) {
 	}
 }
 
-// leafTable is a leaf's impedance at every node, real and imaginary part in
-// turn, and at every frequency the mean of |ωm/Z|² and the stiffness for free waves.
+// leafTable is a leaf's impedance at every node, real and imaginary part, and at
+// every frequency the mean of |ωm/Z|² and the stiffness for free waves.
 type leafTable struct {
 	bands
-	z, near, stiff []float64
+	z           [][2]float64
+	near, stiff []float64
 }
 
-// gapTable is a gap's Za and Zb at every node, four numbers each.
+// gapTable is a gap's Za and Zb at every node, real and imaginary part of each.
 type gapTable struct {
 	bands
-	z []float64
+	z [][4]float64
 }
 
 // room starts afresh when there is too much. It is called between build-ups only.
@@ -82,9 +83,9 @@ func (t *Tables) grid(key gridKey, from, to int) *shared {
 func (t *Tables) leaf(s *shared, f *leaf, from, to int) *leafTable {
 	l, ok := s.leaves[*f]
 	if !ok {
-		l = &leafTable{z: make([]float64, 2*len(s.mu)), near: make([]float64, len(s.hz)), stiff: make([]float64, len(s.hz))}
+		l = &leafTable{z: make([][2]float64, len(s.mu)), near: make([]float64, len(s.hz)), stiff: make([]float64, len(s.hz))}
 		s.leaves[*f] = l
-		t.held += len(l.z) + 2*len(l.near)
+		t.held += 2*len(l.z) + 2*len(l.near)
 	}
 	l.missing(s.grid, from, to, func(first, last int) { l.fill(s.grid, f, first, last) })
 	return l
@@ -97,7 +98,7 @@ func (l *leafTable) fill(g *grid, f *leaf, first, last int) {
 		sum := 0.0
 		for i := g.first[j]; i < g.first[j+1]; i++ {
 			z := f.impedance(hz, g.kk[i], g.cos2[i])
-			l.z[2*i], l.z[2*i+1] = real(z), imag(z)
+			l.z[i] = [2]float64{real(z), imag(z)}
 			sum += g.weight[i] * inertia * inertia / norm(z)
 		}
 		l.near[j] = max(sum, 1)
@@ -108,9 +109,9 @@ func (l *leafTable) fill(g *grid, f *leaf, first, last int) {
 func (t *Tables) gap(s *shared, v *cavity, from, to int) *gapTable {
 	g, ok := s.gaps[*v]
 	if !ok {
-		g = &gapTable{z: make([]float64, 4*len(s.mu))}
+		g = &gapTable{z: make([][4]float64, len(s.mu))}
 		s.gaps[*v] = g
-		t.held += len(g.z)
+		t.held += 4 * len(g.z)
 	}
 	g.missing(s.grid, from, to, func(first, last int) { g.fill(s.grid, v, first, last) })
 	return g
@@ -123,7 +124,7 @@ func (t *gapTable) fill(g *grid, v *cavity, first, last int) {
 		for i := g.first[j]; i < g.first[j+1]; i++ {
 			c2 := g.cos2[i]
 			za, zb := fluid.impedances(hz, v.depth, g.kk[i]*(c2+across*(1-c2)))
-			t.z[4*i], t.z[4*i+1], t.z[4*i+2], t.z[4*i+3] = real(za), imag(za), real(zb), imag(zb)
+			t.z[i] = [4]float64{real(za), imag(za), real(zb), imag(zb)}
 		}
 	}
 }
