@@ -3,6 +3,7 @@ package core
 import (
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
+	"twoleaf/core/room"
 	"twoleaf/core/unit"
 )
 
@@ -64,11 +65,20 @@ func sizeTexts(b material.Board) []string {
 	return out
 }
 
-// Catalog is what a region's gaps are made of.
+// Catalog is what a region's gaps are made of, and who may play and listen.
 type Catalog struct {
-	Frames  []FrameReport  `json:"frames"`
-	Fills   []FillReport   `json:"fills"`
-	Fixings []FixingReport `json:"fixings"`
+	Frames    []FrameReport  `json:"frames"`
+	Fills     []FillReport   `json:"fills"`
+	Fixings   []FixingReport `json:"fixings"`
+	Sources   []LevelReport  `json:"sources"`   // with the level they have of their own
+	Listeners []LevelReport  `json:"listeners"` // with the level that does not disturb them
+}
+
+// LevelReport is a source or a listener with its A-weighted level.
+type LevelReport struct {
+	ID     string  `json:"id"`
+	Level  float64 `json:"level"` // dB
+	Source string  `json:"source"`
 }
 
 // FrameReport is one frame.
@@ -104,6 +114,12 @@ type FixingReport struct {
 
 func catalog(region plan.Region) Catalog {
 	c := Catalog{Frames: []FrameReport{}, Fills: []FillReport{}, Fixings: []FixingReport{}}
+	for _, s := range room.Sources() {
+		c.Sources = append(c.Sources, LevelReport{s.ID, room.DBA(s.Levels), "common practice"})
+	}
+	for _, l := range room.Listeners() {
+		c.Listeners = append(c.Listeners, LevelReport{l.ID, l.DBA, l.Source})
+	}
 	for _, f := range material.Frames(string(region)) {
 		c.Frames = append(c.Frames, FrameReport{f.ID, f.Name, f.Kind, f.Depth, f.Plate, f.Width, f.Spacings, f.Source})
 	}

@@ -11,16 +11,19 @@ import (
 
 // NearestReport is the closest measured construction among the evidence.
 type NearestReport struct {
-	ID          string       `json:"id"`
-	Source      string       `json:"source"` // key of testdata/SOURCES.md
-	Table       string       `json:"table"`
-	Description string       `json:"description"`
-	Tier        string       `json:"tier"` // A stated in full, B a detail is missing, C for orientation
-	STC         int          `json:"stc"`
-	Bass        *float64     `json:"bass,omitempty"` // measured; nil where no spectrum was printed
-	Ours        NearestOurs  `json:"ours"`           // what the model says for that very construction
-	Assumed     []string     `json:"assumed,omitempty"`
-	Differences []Difference `json:"differences"` // of the user's build-up from it, gravest first
+	ID          string   `json:"id"`
+	Source      string   `json:"source"` // key of testdata/SOURCES.md
+	Table       string   `json:"table"`
+	Description string   `json:"description"`
+	Tier        string   `json:"tier"` // A stated in full, B a detail is missing, C for orientation
+	STC         int      `json:"stc"`
+	Bass        *float64 `json:"bass,omitempty"` // measured; nil where no spectrum was printed
+	// Measured are the bands that were printed, Octaves says which kind; nil where none were.
+	Measured    []NearestBand `json:"measured,omitempty"`
+	Octaves     bool          `json:"octaves,omitempty"`
+	Ours        NearestOurs   `json:"ours"` // what the model says for that very construction
+	Assumed     []string      `json:"assumed,omitempty"`
+	Differences []Difference  `json:"differences"` // of the user's build-up from it, gravest first
 }
 
 // NearestOurs is the model's word on the measured construction.
@@ -28,8 +31,15 @@ type NearestOurs struct {
 	STC  int           `json:"stc"`
 	Bass float64       `json:"bass"`
 	TL   band.Spectrum `json:"tl"`
-	// Leaves is that construction from the room outwards, for its drawing.
+	// Leaves and Gaps are that construction, from the side the source states first.
 	Leaves [][]NearestLayer `json:"leaves"`
+	Gaps   []NearestGap     `json:"gaps"`
+}
+
+// NearestBand is one measured band.
+type NearestBand struct {
+	Hz   float64 `json:"hz"`
+	Loss float64 `json:"loss"`
 }
 
 // NearestLayer is one board of a measured construction.
@@ -38,6 +48,19 @@ type NearestLayer struct {
 	Kind      string  `json:"kind"`
 	Thickness float64 `json:"thickness"`
 	Mass      float64 `json:"mass"`
+}
+
+// NearestGap is one gap of a measured construction: SI, 0 where there is none.
+type NearestGap struct {
+	Frame      string  `json:"frame"` // kind
+	FrameDepth float64 `json:"frameDepth"`
+	Sheet      float64 `json:"sheet"` // of steel
+	Spacing    float64 `json:"spacing"`
+	Depth      float64 `json:"depth"`
+	FillDepth  float64 `json:"fillDepth"`
+	Near       string  `json:"near"` // fixing kinds
+	Far        string  `json:"far"`
+	Rows       float64 `json:"rows"` // of the channel
 }
 
 // Difference is one thing in which the build-up differs from the measured one.
@@ -78,12 +101,44 @@ func (a *assessment) nearest() (*NearestReport, []*plan.Fault) {
 				}
 				out.Ours.Leaves = append(out.Ours.Leaves, layers)
 			}
+			out.Ours.Gaps = []NearestGap{}
+			for _, g := range b.Gaps {
+				to := NearestGap{
+					Frame: string(g.Frame.Kind), FrameDepth: float64(g.Frame.Depth), Sheet: float64(g.Frame.Sheet), Spacing: float64(g.Spacing),
+					Depth: float64(g.Depth), Near: string(g.Near.Fixing.Kind), Far: string(g.Far.Fixing.Kind),
+					Rows: math.Max(float64(g.Near.Grid.Rows), float64(g.Far.Grid.Rows)),
+				}
+				if g.Fill.ID != "" {
+					to.FillDepth = float64(g.FillDepth)
+				}
+				out.Ours.Gaps = append(out.Ours.Gaps, to)
+			}
+		}
+	}
+	add := func(hz, loss float64) {
+		if !math.IsNaN(loss) {
+			out.Measured = append(out.Measured, NearestBand{hz, loss})
 		}
 	}
 	for _, s := range evidence.ThirdSpectra() {
-		if bass := s.Loss.Bass(); s.ID == test.ID && !math.IsNaN(bass) {
+		if s.ID != test.ID {
+			continue
+		}
+		if bass := s.Loss.Bass(); !math.IsNaN(bass) {
 			out.Bass = &bass
 		}
+		for i, loss := range s.Loss {
+			add(band.Nominal[i], loss)
+		}
+	}
+	for _, s := range evidence.OctaveSpectra() {
+		if s.ID != test.ID || len(out.Measured) > 0 {
+			continue
+		}
+		for k, loss := range s.Loss {
+			add(band.Octaves[k], loss)
+		}
+		out.Octaves = len(out.Measured) > 0
 	}
 	for _, d := range differences {
 		out.Differences = append(out.Differences, Difference{

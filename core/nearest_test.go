@@ -1,11 +1,14 @@
 package core
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"twoleaf/core/band"
+	"twoleaf/core/evidence"
 	"twoleaf/core/plan"
 )
 
@@ -25,4 +28,33 @@ func TestNearestIsMeasuredAndSaysWhatDiffers(t *testing.T) {
 	r = report(t, p, Want{Nearest: true})
 	assert.Equal(t, "NBC-W1a", r.Nearest.ID)
 	assert.Equal(t, 36, r.Nearest.STC)
+	require.Len(t, r.Nearest.Ours.Gaps, 1)
+	g := r.Nearest.Ours.Gaps[0]
+	assert.Equal(t, "wood", g.Frame)
+	assert.InDelta(t, 0.089, g.Depth, 1e-9)
+	assert.InDelta(t, 0.089, g.FillDepth, 1e-9)
+	assert.Empty(t, r.Nearest.Measured, "the code table prints no spectra")
+}
+
+func TestNearestTellsThePrintedBands(t *testing.T) {
+	seen := 0
+	for _, s := range evidence.OctaveSpectra() {
+		for i, b := range s.BuildUps {
+			test, differences := evidence.Nearest(b)
+			if i > 0 || len(differences) > 0 || test.ID != s.ID {
+				continue
+			}
+			a := assessment{here: plan.Resolved{Assembly: b}, t: NewTables()}
+			n, faults := a.nearest()
+			require.Empty(t, faults)
+			require.NotEmpty(t, n.Measured, s.ID)
+			assert.True(t, n.Octaves)
+			for _, m := range n.Measured {
+				k := slices.Index(band.Octaves[:], m.Hz)
+				assert.Equal(t, s.Loss[k], m.Loss)
+			}
+			seen++
+		}
+	}
+	assert.Positive(t, seen)
 }
