@@ -193,6 +193,25 @@ export function shown(kind, v, { units, currency }) {
   return { figure: three(v, 2).text, unit: '' };
 }
 
+/** Kinds and SI sizes of the units that a quantity may have. @type {Record<string, [kind: string, si: number]>} */
+const SI = {
+  ...{ mm: ['length', 1e-3], cm: ['length', 1e-2], m: ['length', 1], in: ['length', INCH], ft: ['length', FOOT] },
+  ...{ g: ['mass', 1e-3], kg: ['mass', 1], oz: ['mass', POUND / 16], lb: ['mass', POUND] },
+  ...{ m2: ['area', 1], ft2: ['area', SQUARE_FOOT], psf: ['surfaceMass', PSF], 'kg/m2': ['surfaceMass', 1] },
+  ...{ '%': ['share', 0.01], $: ['money', 1], '£': ['money', 1], '€': ['money', 1], '': ['count', 1] },
+};
+
+/**
+ * Whether what was typed is this very figure, and not what it was worked out from: a pallet's weight, a price by area.
+ * @param {string} quantity
+ * @param {Value} value
+ */
+function isThat(quantity, { kind, v }) {
+  const [kindTyped, si] = SI[unitIn(quantity)] ?? ['', 1];
+  const amount = Number(quantity.split(' ')[0]) * si;
+  return kindTyped === kind && Math.abs(amount - v) <= 1e-6 * Math.abs(v) + 1e-12;
+}
+
 /**
  * A value of the report: as it was typed, or computed and in the plan's units.
  * @param {Value} value
@@ -200,7 +219,7 @@ export function shown(kind, v, { units, currency }) {
  * @returns {Shown}
  */
 export function valueShown(value, ctx) {
-  if (value.origin === 'typed' && value.as) return typed(value.as);
+  if (value.origin === 'typed' && value.as && isThat(value.as, value)) return typed(value.as);
   // A typical sheet is not known to the tenth of a pound.
   if (value.origin === 'typical' && value.kind === 'mass' && ctx.units === 'us' && value.v > 5) {
     return { figure: number(value.v / POUND), unit: unitOf('us').mass };

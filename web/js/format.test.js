@@ -108,11 +108,20 @@ test('typed quantities are shown as they were typed', () => {
   assert.deepEqual(typed('1200x2400 mm'), { figure: '1200 × 2400', unit: 'mm' });
   assert.deepEqual(typed('12'), { figure: '12', unit: '' });
   assert.deepEqual(typed('21.4 kg/m2'), { figure: '21.4', unit: 'kg/m²' });
-  assert.deepEqual(valueShown({ v: 26.3, kind: 'mass', origin: 'typed', as: '58 lb' }, si), { figure: '58', unit: 'lb' });
+  assert.deepEqual(valueShown({ v: 58 * 0.45359237, kind: 'mass', origin: 'typed', as: '58 lb' }, si), { figure: '58', unit: 'lb' });
   assert.equal(sheetName('4x8 ft'), '4 × 8\u00a0ft');
   assert.equal(retyped('1.25 in'), '1 1/4');
   assert.equal(retyped('41.5 $'), '41.50');
   assert.equal(retyped('58 lb'), '58');
+});
+
+test('what a figure was worked out from is not the figure', () => {
+  const value = (/** @type {string} */ as, /** @type {number} */ v, kind = 'mass') => valueShown({ v, kind, origin: 'typed', as }, us);
+  assert.deepEqual(value('58 lb', 58 * 0.45359237), { figure: '58', unit: 'lb' });
+  assert.deepEqual(value('1200 lb', 60 * 0.45359237), { figure: '60', unit: 'lb' });
+  assert.deepEqual(value('2.19 psf', 70 * 0.45359237), { figure: '70', unit: 'lb' });
+  assert.deepEqual(value('4x8 ft', 2.9729, 'area'), { figure: '32.0', unit: 'ft²' });
+  assert.deepEqual(value('10 %', 0.1, 'share'), { figure: '10', unit: '%' });
 });
 
 test('fractions are found, and only fractions', () => {

@@ -25,7 +25,7 @@ import { resetSwap, swap } from './ui/swap.js';
 import { tap } from './ui/text.js';
 import { verdict } from './ui/verdict.js';
 import { worked } from './ui/worked.js';
-import { broughtWords, currencyOf } from './words.js';
+import { broughtWords, currencyOf, REGIONS } from './words.js';
 
 /**
  * @typedef {import('./ui/app.d.ts').App} App
@@ -153,19 +153,21 @@ const app = {
 
   edit(made, field) {
     if (!made) return;
-    const before = app.history;
-    app.history = state.commit(before, made, field);
+    app.program = undefined;
+    app.history = state.commit(app.history, made, field);
     changed(made.plan);
   },
 
   undo() {
     app.drafts.clear();
+    app.program = undefined;
     app.history = state.undo(app.history);
     changed(state.now(app.history));
   },
 
   redo() {
     app.drafts.clear();
+    app.program = undefined;
     app.history = state.redo(app.history);
     changed(state.now(app.history));
   },
@@ -175,6 +177,7 @@ const app = {
     app.section = section;
     app.panel = undefined;
     app.program = undefined;
+    rememberPlace();
     scrollTo(0, 0);
     app.render();
     assess();
@@ -187,8 +190,26 @@ const app = {
     app.first = false;
     assessed = undefined;
     resetSwap();
+    rememberPlace();
     app.close();
     assess();
+  },
+
+  async setRegion(region) {
+    // A plan that nobody has touched yet starts again with what is usual there.
+    const example = app.plan.surfaces.length > 1;
+    if (app.history.steps.length === 1) {
+      const reply = await engine.ask('new', { region, which: example ? 'demo' : 'first' });
+      if (reply.ok) {
+        const { first, panel } = app;
+        show(app.planId, state.begin(reply.plan, 'another region'), app.surfaceId);
+        app.first = first;
+        app.panel = panel;
+        save();
+        return;
+      }
+    }
+    app.edit(edit.setPlan(app.plan, { region, units: region === 'US' ? 'us' : 'si' }, `region: ${REGIONS[region]}`));
   },
 
   select(id) {
@@ -245,6 +266,11 @@ const app = {
         app.edit(spec.set(reply.quantity), spec.key);
       } else if (reply.faults?.[0]) {
         app.drafts.set(spec.key, { text, fault: reply.faults[0] });
+        const before = state.dropField(app.history, spec.key);
+        if (before !== app.history) {
+          app.history = before;
+          changed(state.now(before));
+        }
         app.render();
       }
     });
@@ -312,7 +338,10 @@ const app = {
   async openLink(text) {
     const reply = await engine.ask('decode', { link: text });
     if (reply.ok) {
-      bring(reply.plan, 'link');
+      // Two plans are the same if they make the same link.
+      const [brought, open] = await Promise.all([reply.plan, app.plan].map((plan) => engine.ask('encode', { plan })));
+      if (brought.ok && brought.link === open.link && app.planId) app.close();
+      else bring(reply.plan, 'link');
       return true;
     }
     refuse(reply, 'link');
@@ -395,6 +424,22 @@ function remember(key, value) {
   }
 }
 
+/** Surface and section, so that a reload comes back to them. */
+function rememberPlace() {
+  if (app.planId && !app.first) remember('place', JSON.stringify([app.planId, app.surface.id, app.section]));
+}
+
+/** @param {string} id of a plan */
+function placeIn(id) {
+  try {
+    const [plan, surface, section] = JSON.parse(remembered('place'));
+    if (plan === id && SECTIONS.some((s) => s.id === section)) return { surface: String(surface), section };
+  } catch {
+    // Nothing is kept, or by another version.
+  }
+  return { surface: '', section: app.section };
+}
+
 /** @param {string} key */
 function remembered(key) {
   try {
@@ -461,6 +506,7 @@ function changed(plan, keep = true) {
 function save() {
   if (!app.planId) return;
   const { steps, at } = app.history;
+  rememberPlace();
   store.save(app.planId, { plan: app.plan, steps, at }).then(() => listPlans());
 }
 
@@ -550,21 +596,18 @@ function took(report) {
  * @param {'link' | 'file'} what
  */
 function bring(plan, what) {
-  const same = JSON.stringify(plan) === JSON.stringify(app.plan);
-  if (!same) {
-    const before = app.planId;
-    const name = app.plan.name;
-    show(store.newId(), state.begin(plan, `opened from a ${what}`));
-    save();
-    if (before && name) {
-      app.brought = {
-        message: { head: `Opened from a ${what}.`, pieces: [`It is kept beside your own; “${name}” is as you left it.`] },
-        taps: [
-          { words: `Back to ${name}`, act: () => app.openPlan(before).then(() => closeNote()) },
-          { words: 'Close', act: closeNote },
-        ],
-      };
-    }
+  const before = app.planId;
+  const name = app.plan.name;
+  show(store.newId(), state.begin(plan, `opened from a ${what}`));
+  save();
+  if (before && name) {
+    app.brought = {
+      message: { head: `Opened from a ${what}.`, pieces: [`It is kept beside your own; “${name}” is as you left it.`] },
+      taps: [
+        { words: `Back to ${name}`, act: () => app.openPlan(before).then(() => closeNote()) },
+        { words: 'Close', act: closeNote },
+      ],
+    };
   }
   app.close();
   app.render();
@@ -752,11 +795,13 @@ function top() {
   const several = app.plan.surfaces.length > 1;
   const undo = state.undoLabel(app.history);
   const redo = state.redoLabel(app.history);
+  const named = (app.wide && several) || app.surface.name === 'wall' ? '' : app.surface.name;
+  const beside = app.first ? 'yours to change' : named;
   return html`<header class="top">
     <h1 class="title">
-      <button type="button" @click=${() => (app.panel?.kind === 'needs' ? app.close() : app.open({ kind: 'needs' }))} aria-label="${app.plan.name}, ${app.surface.name}: size and name${several ? ', other surfaces' : ''}">
+      <button type="button" @click=${() => (app.panel?.kind === 'needs' ? app.close() : app.open({ kind: 'needs' }))} aria-label="${app.plan.name} ${beside}: size and name${several ? ', other surfaces' : ''}">
         <span class="name">${app.plan.name}</span>
-        ${app.first ? html`<i>yours to change</i>` : app.wide && several ? nothing : app.surface.name && app.surface.name !== 'wall' ? html`<i>${app.surface.name}</i>` : nothing}
+        ${beside ? html`<i>${beside}</i>` : nothing}
       </button>
     </h1>
     ${
@@ -916,8 +961,11 @@ async function begin() {
   const kept = await store.list();
   app.plans = kept;
   const doc = kept[0] && (await store.open(kept[0].id));
-  if (doc) show(doc.id, state.resume(doc));
-  else if (location.hash.length > 1) {
+  if (doc) {
+    const place = placeIn(doc.id);
+    app.section = place.section;
+    show(doc.id, state.resume(doc), place.surface);
+  } else if (location.hash.length > 1) {
     // Somebody who was sent a plan sees that plan, not a wall of ours beside it.
     await openAddress();
   }

@@ -47,6 +47,17 @@ export function commit(h, step, field = '') {
   return { steps, at: steps.length - 1, field };
 }
 
+/**
+ * What is in the field now cannot be read: what its first keystrokes made is no step either.
+ * @param {History} h
+ * @param {string} field
+ * @returns {History}
+ */
+export function dropField(h, field) {
+  if (field === '' || h.field !== field || h.at === 0 || h.at !== h.steps.length - 1) return h;
+  return { steps: h.steps.slice(0, -1), at: h.at - 1, field: '' };
+}
+
 /** The field was left: the next keystroke is a step of its own. @param {History} h @returns {History} */
 export function leaveField(h) {
   return h.field ? { ...h, field: '' } : h;

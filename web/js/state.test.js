@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { begin, commit, leaveField, now, redo, redoLabel, resume, undo, undoLabel } from './state.js';
+import { begin, commit, dropField, leaveField, now, redo, redoLabel, resume, undo, undoLabel } from './state.js';
 
 /** @param {string} name @returns {import('./types.d.ts').Plan} */
 const plan = (name) => ({ format: 1, table: 1, name, region: 'US', units: 'us', surfaces: [], buildUps: [] });
@@ -41,6 +41,15 @@ test('keystrokes in one field are one step, until the field is left', () => {
     h.steps.map((s) => s.plan.name),
     ['a', '72', '74'],
   );
+});
+
+test('what cannot be read takes its first keystrokes back', () => {
+  let h = commit(begin(plan('a')), { label: '5 kg', plan: plan('5') }, 'weight');
+  h = dropField(h, 'weight');
+  assert.deepEqual([now(h).name, h.steps.length, undoLabel(h)], ['a', 1, '']);
+  h = leaveField(commit(h, { label: '58 kg', plan: plan('58') }, 'weight'));
+  assert.equal(dropField(h, 'weight'), h);
+  assert.equal(dropField(h, ''), h);
 });
 
 test('the steps are bounded, and a stored history is resumed where it was', () => {

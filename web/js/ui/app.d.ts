@@ -112,6 +112,7 @@ export interface App {
   redo(): void;
   go(section: Section): void;
   goSurface(id: string): void;
+  setRegion(region: Region): Promise<void>;
   select(id: string): void;
   open(panel: Panel): void;
   close(): void;

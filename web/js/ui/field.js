@@ -55,7 +55,8 @@ export function field(app, spec) {
       aria-describedby=${ifDefined(bad ? `${id}-fault` : undefined)}
       placeholder=${spec.typical ?? ''}
       .value=${live(draft?.text ?? retyped(spec.value))}
-      @focus=${(/** @type {Event} */ e) => chooseAll(/** @type {HTMLInputElement} */ (e.target))}
+      @pointerdown=${arrive}
+      @click=${chooseAll}
       @input=${(/** @type {InputEvent} */ e) => app.input(spec, /** @type {HTMLInputElement} */ (e.target).value)}
       @change=${() => app.leave(spec)}
       @keydown=${(/** @type {KeyboardEvent} */ e) => {
@@ -71,11 +72,19 @@ export function field(app, spec) {
   </span>`;
 }
 
-/** A new number takes the place of the old one; the browser sets its caret after the focus. @param {HTMLInputElement} input */
-function chooseAll(input) {
-  requestAnimationFrame(() => {
-    if (document.activeElement === input && input.selectionStart === input.selectionEnd) input.select();
-  });
+/** Whether the tap that is under way is the one that brings the focus. */
+let arriving = false;
+
+/** @param {Event} e */
+function arrive(e) {
+  arriving = document.activeElement !== e.target;
+}
+
+/** A new number takes the place of the old one: the tap that brings the focus chooses all of it. @param {Event} e */
+function chooseAll(e) {
+  const input = /** @type {HTMLInputElement} */ (e.target);
+  if (arriving && input.selectionStart === input.selectionEnd) input.select();
+  arriving = false;
 }
 
 /**

@@ -163,7 +163,9 @@ function gapView(app, report, i) {
   return html`<div class="gap ${open ? 'open' : ''}" data-id=${gap.id}>
     <button type="button" class="pair" aria-expanded=${open} @click=${() => app.select(open ? '' : gap.id)}>
       <span class="what"><b class="serif">Gap</b> ${rich(words.held)}<span class="soft">${rich(words.frame)}</span></span>
-      <span class="size">${rich(known ? text(known.depth, app.ctx) : '')}</span>
+      <span class="size"
+        >${(open ? undefined : wrong(app, `gap.${gap.id}.`, (fault) => fault.gap === gap.id)) ?? rich(known ? text(known.depth, app.ctx) : '')}</span
+      >
     </button>
     ${open ? gapForm(app, gap, known) : nothing}
   </div>`;
@@ -186,7 +188,7 @@ function layerRow(app, y, i, count) {
       <span class="name"
         >${none ? html`<s>${rich(name)}</s> <b class="none">none here</b>` : rich(name)}${y.there ? html` <span class="soft">there already</span>` : nothing}</span
       >
-      ${y.there || none ? nothing : weightOf(app, y)}
+      ${y.there || none ? nothing : (wrong(app, `shelf.${y.board}.`, (fault) => fault.board === y.board) ?? weightOf(app, y))}
     </button>
     ${
       y.there
@@ -196,6 +198,18 @@ function layerRow(app, y, i, count) {
           : nothing
     }
   </div>`;
+}
+
+/**
+ * What was typed in a closed row and could not be read or is not allowed.
+ * @param {App} app
+ * @param {string} prefix of the row's fields
+ * @param {(fault: import('../types.d.ts').Fault) => boolean} mine
+ */
+function wrong(app, prefix, mine) {
+  const draft = [...app.drafts].find(([key, d]) => d.fault && key.startsWith(prefix));
+  const fault = draft?.[1].fault ?? app.faults.find(mine);
+  return fault ? html`<b class="wrong">${draft?.[1].text ?? fault.typed ?? ''}?</b>` : undefined;
 }
 
 /**
@@ -253,7 +267,7 @@ function openRow(app, y, i, count, name, none) {
         type="button"
         class="tap"
         aria-expanded=${app.more}
-        aria-label="More about ${name}"
+        aria-label="${app.more ? 'Less' : 'More'} about ${name}"
         @click=${() => {
           app.more = !app.more;
           app.render();
@@ -271,7 +285,7 @@ function openRow(app, y, i, count, name, none) {
     <div class="fields">
       ${
         toldInTwo(shelf)
-          ? html`<button type="button" class="tap told" @click=${() => openMore(app)}>${rich(`${text(y.weight, app.ctx)} by the ${shelf.per}`)}</button>`
+          ? html`<button type="button" class="tap told" @click=${() => openMore(app)}>${rich(shelf.weight ? `${text(y.weight ? { ...y.weight, origin: 'computed' } : null, app.ctx)} by the ${shelf.per}` : `from the ${shelf.per}`)}</button>`
           : field(app, weight)
       }
       ${bad === weight ? nothing : field(app, price)}

@@ -33,7 +33,7 @@ export function menu(app) {
         'Region',
         Object.entries(REGIONS).map(([value, name]) => ({ value, words: name })),
         app.plan.region,
-        (value) => app.edit(edit.setPlan(app.plan, { region: /** @type {import('../types.d.ts').Region} */ (value) }, `region: ${REGIONS[value]}`)),
+        (value) => app.setRegion(/** @type {import('../types.d.ts').Region} */ (value)),
       )}
       <p class="label">Units</p>
       ${chips(

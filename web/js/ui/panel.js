@@ -11,7 +11,7 @@ import { tap } from './text.js';
  */
 export function panel(app, title, content) {
   return html`<div class="sheet" role="dialog" aria-label=${title} tabindex="-1">
-    <header class="sheet-head"><h2>${title}</h2>${tap('close', () => app.close())}</header>
+    <div class="sheet-head"><h2>${title}</h2>${tap('close', () => app.close())}</div>
     <div class="sheet-body">${content}</div>
   </div>`;
 }

@@ -169,7 +169,7 @@ export function foldedStrip(app) {
     ${FOLDED.map((key) => {
       const c = cells.find((x) => x.key === key);
       if (!c) return nothing;
-      const short = { ...c, unit: key === 'cost' ? c.unit.replace('per ', '/') : c.unit, second: '', word: '' };
+      const short = { ...c, unit: c.unit.replace('per ', '/'), label: c.label.replace('per ', '/'), second: '', word: '' };
       if (key === 'bass') short.after = c.second.split(NBSP)[0];
       return cellView(app, short);
     })}
@@ -193,7 +193,7 @@ function cellView(app, c) {
       >${c.before ? html`<span>${c.before} </span>` : nothing}<b class="figure">${rich(c.figure)}</b>${
         c.unit ? html`<span class="unit"> ${unitView(c.unit)}</span>` : nothing
       }${c.after ? html`<span> ${c.after}</span>` : nothing}</span
-    >${
+    > ${
       c.second || c.word
         ? html`<span class="second">${c.state ? html`${mark(c.state)}<b class="state ${c.state}">${c.word}</b>` : nothing}${
             c.second.startsWith(',') ? html`<span class="and">${c.second}</span>` : rich(c.second)
