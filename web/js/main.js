@@ -14,7 +14,7 @@ import { first } from './ui/first.js';
 import { layers } from './ui/layers.js';
 import { load } from './ui/load.js';
 import { about, menu, plans } from './ui/menu.js';
-import { broughtNote, keepingNote, programNote } from './ui/messages.js';
+import { broughtNote, faultNotes, keepingNote, programNote } from './ui/messages.js';
 import { find, pick } from './ui/pick.js';
 import { place } from './ui/place.js';
 import { printed } from './ui/print.js';
@@ -52,6 +52,8 @@ const MARGIN = 16;
 const WASH = 600;
 /** After so long without an edit, what may be asked for next is made ready, ms. */
 const IDLE = 1500;
+/** Typing rests after so long, ms: then what takes longer is asked for. */
+const REST = 350;
 
 const root = /** @type {HTMLElement} */ (document.getElementById('app'));
 const paper = /** @type {HTMLElement} */ (document.getElementById('paper'));
@@ -89,6 +91,7 @@ let pending = true;
 let scheduled = false;
 /** @type {ReturnType<typeof setTimeout> | undefined} */ let washing;
 /** @type {ReturnType<typeof setTimeout> | undefined} */ let idling;
+/** @type {ReturnType<typeof setTimeout> | undefined} */ let resting;
 /** Where the focus goes when a sheet is closed. @type {HTMLElement | null} */
 let opener = null;
 
@@ -101,6 +104,7 @@ const app = {
   planId: '',
   history: state.begin(NONE),
   report: undefined,
+  further: undefined,
   faults: [],
   drafts: new Map(),
   fieldUnits: new Map(),
@@ -470,6 +474,7 @@ function show(id, history, surface = '') {
   app.planId = id;
   app.history = history;
   app.report = undefined;
+  app.further = undefined;
   app.faults = [];
   app.drafts.clear();
   app.fieldUnits.clear();
@@ -542,12 +547,27 @@ async function assess() {
     took(reply.report);
     assessed = plan;
     app.faults = [];
+    askFurther();
   } else {
     app.faults = reply.faults ?? [];
     if (reply.panic) app.tell({ message: { head: reply.panic, pieces: [] }, grave: true, taps: [{ words: 'Undo', act: () => app.undo() }] });
     if (!app.report) lastGood();
   }
   app.render();
+}
+
+/** Ladder and nearest test, where Sound is on screen, once typing rests. */
+function askFurther() {
+  clearTimeout(resting);
+  if (!(app.section === 'sound' || (app.wide && app.section === 'layers'))) return;
+  resting = setTimeout(async () => {
+    const { plan } = app;
+    const surface = app.surface.id;
+    const reply = await engine.ask('assess', { plan, want: { surface, ladder: true, nearest: true } }, 'further');
+    if (!reply.ok || app.plan !== plan || app.surface.id !== surface) return;
+    app.further = { surface, ladder: reply.report.ladder, nearest: reply.report.nearest };
+    app.render();
+  }, REST);
 }
 
 /** A plan that was left with a fault in it: the figures of the last step without one. */
@@ -737,7 +757,7 @@ function measure() {
 function page() {
   const { section } = app;
   const right = app.wide && section === 'layers' ? 'sound' : section;
-  return html`<div class="page ${app.wide ? 'desk' : 'phone'} ${app.first ? 'is-first' : ''} ${app.panel ? 'has-sheet' : ''} ${app.typing ? 'typing' : ''} ${app.selected ? 'has-open' : ''}">
+  return html`<div class="page ${app.wide ? 'desk' : 'phone'} ${app.first ? 'is-first' : ''} ${app.panel ? 'has-sheet' : ''} ${app.typing ? 'typing' : ''} ${app.stale ? 'stale' : ''} ${app.selected ? 'has-open' : ''}">
     <div class="topmost">
       ${top()} ${broughtNote(app)} ${app.wide ? strip(app) : foldedStrip(app)}
     </div>
@@ -751,7 +771,7 @@ function page() {
             ? html`<div class="columns">
               <div class="left">
                 <div class="tabs"><h2 class="tab here">Layers</h2></div>
-                ${layers(app)} ${keepingNote(app)}
+                ${faultNotes(app)} ${layers(app)} ${keepingNote(app)}
               </div>
               <div class="right">
                 <nav class="tabs" aria-label="Sections">
@@ -763,7 +783,7 @@ function page() {
                 ${sectionOf(right)}
               </div>
             </div>`
-            : html`${verdict(app, section)} ${sectionOf(section)} ${keepingNote(app)}`
+            : html`${verdict(app, section)} ${faultNotes(app)} ${sectionOf(section)} ${keepingNote(app)}`
       }
     </main>
     ${programNote(app)} ${app.wide || app.first ? nothing : bar()}
@@ -947,6 +967,7 @@ async function openAddress() {
 async function begin() {
   app.setTheme(remembered('theme'));
   desk.addEventListener('change', () => {
+    app.wide = desk.matches;
     app.render();
     assess();
   });

@@ -5,6 +5,7 @@
 import {
   boardName,
   decibels,
+  differenceOf,
   hertz,
   inches,
   inSentence,
@@ -138,11 +139,15 @@ function reason({ code, args = {}, text: texts = {} }, ctx, section = '') {
     case 'mass.same':
       return 'same weight';
     case 'mass.more':
-      return `${figure('surfaceMass', Math.abs(by), ctx)} heavier`;
-    case 'mass.less':
-      // Less than the last digit that is shown is the same weight to a builder.
-      if (args.value !== undefined && figure('surfaceMass', args.value, ctx) === figure('surfaceMass', args.value + by, ctx)) return 'same weight';
-      return `${figure('surfaceMass', Math.abs(by), ctx)} lighter`;
+    case 'mass.less': {
+      const more = code === 'mass.more';
+      // Less than the last digit that is shown is the same weight to a builder; over is over.
+      const said =
+        args.value === undefined
+          ? figure('surfaceMass', by, ctx)
+          : differenceOf({ v: args.value, kind: 'surfaceMass', origin: 'computed', diff: more ? by : -by }, ctx);
+      return said === 'same' ? 'same weight' : `${said.replace(/^[+\u2212]/, '')} ${more ? 'heavier' : 'lighter'}`;
+    }
     case 'clip.share':
     case 'clip.over':
       // Load has room for the weights behind the share.
@@ -208,6 +213,12 @@ function reason({ code, args = {}, text: texts = {} }, ctx, section = '') {
       return (args.people ?? 1) > 1 ? `${inWords(args.people)} people for ${inSentence(nameOf(texts, undefined, ctx)) || 'the heaviest sheet'}` : '';
     case 'buy.noPrice':
       return `${reason({ code: 'buy.total', args }, ctx)}, a price is missing`;
+    case 'need.met':
+      return `enough in every octave: ${partOf(texts.source)} stays under ${decibels(ctx.report?.sound?.need?.allowed ?? 0)}${NBSP}dBA ${whereWords(texts.beyond)}, this way alone`;
+    case 'need.short':
+      return `${by < 1 ? 'less than 1' : decibels(by)}${NBSP}dB short at ${hertz(args.hz ?? 0)}: ${partOf(texts.source, args.hz)} would be ${isFelt(args) ? 'felt' : 'heard'} ${whereWords(texts.beyond)}`;
+    case 'need.floor':
+      return `through the air; ${throughFloor(ctx.report?.sound?.need?.source)} is not counted`;
     case 'buy.lacking':
       return args.n ? `${counted(args.n, 'sheet')} of ${inSentence(nameOf(texts, undefined, ctx))} more than there are here` : '';
   }
@@ -223,7 +234,7 @@ function perArea(args, ctx) {
 }
 
 /** Where a new sentence begins within a verdict: what it weighs and does, then what it takes. */
-const NEW_SENTENCE = ['cost.', 'decides', 'load.', 'pick.', 'buy.'];
+const NEW_SENTENCE = ['cost.', 'decides', 'load.', 'pick.', 'buy.', 'need.floor'];
 
 /**
  * @param {Verdict | undefined} verdict
@@ -357,7 +368,13 @@ function say({ code, args: a = {}, text: t }, ctx) {
     case 'short-stock':
       return ['Too few here.', `${counted(a.need ?? 0, 'sheet')} of ${board} are needed; there are ${number(a.stock ?? 0)}.`, true];
     case 'no-screw':
-      return ['No stock screw fits.', `It must be longer than ${of('length', a.shortest)} and shorter than ${of('length', a.longest)}.`, true];
+      return [
+        'No stock screw fits.',
+        a.longest === undefined
+          ? `None that holds ${board} stays clear of the frame.`
+          : `What holds ${board} is longer than ${of('length', a.longest)}, and would reach the frame.`,
+        true,
+      ];
     case 'fire-board-out':
       return ['Takes fire-rated board out.', `${board ? capital(board) : 'The fire-rated board'} is replaced: ask your building department.`];
     case 'garage-fire':
@@ -414,7 +431,7 @@ function say({ code, args: a = {}, text: t }, ctx) {
     case 'no-family':
       return [
         'No published test of this kind among our evidence.',
-        `±${decibels(a.spread ?? 0)}${NBSP}dB${t?.widest ? `; what widens it most is ${t.widest}` : ''}.`,
+        `±${decibels(a.spread ?? 0)}${NBSP}dB${t?.widest ? `; what widens it most is ${widestWords(t.widest)}` : ''}.`,
       ];
     case 'assumed-sound':
       return ['Assumed.', `How ${board} sounds is taken from ${inSentence(nameOf(t, 'like', ctx)) || 'boards like it'}.`];
@@ -457,6 +474,7 @@ const FIELDS = /** @type {Record<string, string>} */ ({
   percent: 'percentage',
   waste: 'waste',
   surfaceMass: 'weight per area',
+  level: 'level',
 });
 
 /** A quantity text in words: figure and unit. @param {string} q */
@@ -652,19 +670,28 @@ export function joinWords(join) {
 }
 
 /**
- * Why a screw is as long as it is.
- * @param {string} code
+ * Why a screw is as long as it is, or why there is none.
+ * @param {string} why
+ * @param {Units} units
  */
-export function screwWords(code) {
-  switch (code) {
+export function screwWords(why, units) {
+  const us = units === 'us';
+  switch (why) {
     case 'wood':
-      return 'boards and 5/8 in into wood';
+      return `boards and ${us ? '5/8' : '16'}${NBSP}${us ? 'in' : 'mm'} into wood`;
     case 'steel':
-      return 'boards and 3/8 in past steel';
     case 'channel':
-      return 'boards and 3/8 in past the channel';
+      return `boards and ${us ? '3/8' : '10'}${NBSP}${us ? 'in' : 'mm'} past steel`;
+    case 'masonry':
+      return 'fixed to masonry';
+    case 'noFrame':
+      return 'nothing to screw to';
+    case 'tooLong':
+      return 'longer than any sold';
+    case 'touches':
+      return 'would reach the frame';
   }
-  return code ? code.replaceAll(/[-.]/g, ' ') : '';
+  return '';
 }
 
 /**
@@ -688,4 +715,151 @@ export function stateWords(state, rating, ctx) {
       return 'no rating typed';
   }
   return 'nothing hangs on clips';
+}
+
+/** What plays. */
+export const PLAYS = /** @type {Record<string, string>} */ ({
+  band: 'band',
+  drums: 'drums',
+  drumsLight: 'light drums',
+  bass: 'bass guitar',
+  guitar: 'guitar',
+  singing: 'singing',
+  piano: 'piano',
+  monitors: 'monitors',
+  speech: 'talking',
+});
+
+/** Who is beyond. */
+export const LISTENS = /** @type {Record<string, string>} */ ({
+  sleeper: 'sleeper',
+  living: 'living room',
+  studio: 'studio',
+});
+
+/**
+ * What of a source lies in an octave, or all of it.
+ * @param {string | undefined} source
+ * @param {number} [hz]
+ */
+function partOf(source = '', hz = 1000) {
+  const drums = source === 'drums' || source === 'drumsLight';
+  if ((drums || source === 'band') && hz < 90) return 'the kick drum';
+  if (drums) return hz < 180 ? 'kick drum and toms' : 'the drums';
+  if (source === 'band') return hz < 180 ? 'bass and drums' : 'the band';
+  if (source === 'bass') return 'the bass';
+  if (source === 'monitors') return hz < 180 ? 'the bass of the monitors' : 'what the monitors play';
+  if (source === 'speech') return 'talking';
+  return `the ${PLAYS[source] ?? 'sound'}`;
+}
+
+/**
+ * From about 80 dB at 63 Hz on a sound is felt as well as heard (common practice);
+ * what a listener is left with there is under 60.
+ * @param {Record<string, number>} args
+ */
+function isFelt({ by = 0, hz = 0 }) {
+  return hz < 90 && by >= 25;
+}
+
+/** @param {string | undefined} beyond */
+function whereWords(beyond = '') {
+  const place = beyond.trim().replace(/^the /i, '');
+  return place ? `in the ${place}` : 'beyond';
+}
+
+/** What a source drives the floor with. @param {string | undefined} source */
+function throughFloor(source = '') {
+  return ['band', 'drums', 'drumsLight'].includes(source) ? 'the pedal through the floor' : 'what shakes the floor itself';
+}
+
+const FAMILIES = /** @type {Record<string, string>} */ ({
+  'single panel': 'single panels',
+  'window single': 'single panes',
+  'window double': 'windows of two panes',
+  'wall block bare': 'bare block walls',
+  'wall block lined': 'lined block walls',
+  'wall brick': 'brick walls',
+  'floor concrete': 'concrete floors',
+  'wall wood single': 'walls of wood studs',
+  'wall wood single RC': 'walls of wood studs with resilient channel',
+  'wall wood staggered': 'walls of staggered studs',
+  'wall wood staggered RC': 'walls of staggered studs with resilient channel',
+  'wall wood double': 'walls of two rows of wood studs',
+  'wall steel single': 'walls of light steel studs',
+  'wall steel double': 'walls of two rows of steel studs',
+  'wall steel loadbearing': 'walls of load-bearing steel studs',
+  'wall steel loadbearing RC': 'walls of load-bearing steel studs with resilient channel',
+  'floor wood joist direct': 'joist ceilings without channel',
+  'floor wood joist furring': 'joist ceilings on wood furring',
+  'floor wood joist RC': 'joist ceilings on resilient channel',
+  'floor steel joist RC': 'steel joist ceilings on resilient channel',
+  'floor steel joist triple-leaf': 'steel joist ceilings of three leaves',
+});
+
+/** A family of tests in words. @param {string} family */
+export function familyWords(family) {
+  return FAMILIES[family] ?? family;
+}
+
+const WIDEST = /** @type {Record<string, string>} */ ({
+  clip: 'how stiff the clips are',
+  film: 'how stiff the damping film is',
+  board: 'how stiff the boards are',
+  fill: 'how hard air moves through the fill',
+});
+
+/** The input that widens the spread most. @param {string} input */
+export function widestWords(input) {
+  return WIDEST[input] ?? input;
+}
+
+/**
+ * One step of the ladder in a few words.
+ * @param {import('./types.d.ts').StepReport[]} steps
+ * @param {number} i
+ * @param {Ctx} ctx
+ */
+export function stepWords(steps, i, ctx) {
+  const step = steps[i];
+  const board = step.board ? briefOf(step, ctx) : '';
+  const edited = ctx.report?.leaf ?? 0;
+  const last = (ctx.report?.leaves.length ?? 2) - 1;
+  const side = step.leaf === edited ? '' : step.leaf === 0 ? ', room side' : step.leaf === last ? ', far side' : '';
+  switch (step.rung) {
+    case 'bare':
+      return 'One board a side';
+    case 'fill':
+      return `+ ${fillWords(step.fill ?? '') || 'fill'}${step.depth ? ` ${text(step.depth, ctx)}` : ''}`;
+    case 'fixing':
+      return step.fixing === 'clip' ? '+ clips' : step.fixing === 'channel' ? '+ channel' : step.fixing === 'untied' ? 'not tied to it' : 'screwed on';
+    case 'frame':
+      return /two rows/i.test(step.frame ?? '') ? 'two stud rows' : /stagger/i.test(step.frame ?? '') ? 'staggered studs' : inSentence(step.frame ?? '');
+    case 'board': {
+      const before = steps.slice(0, i).filter((other) => other.board === step.board && other.leaf === step.leaf).length;
+      return `+ ${before > 0 ? `${ORDER[before] ?? 'another'} ` : ''}${board}${side}`;
+    }
+    case 'leaf':
+      return '+ a leaf in the gap';
+    case 'more':
+    case 'far':
+      return `+ ${board}${side}`;
+    case 'twoRows':
+      return 'two stud rows instead';
+    case 'clips':
+      return '+ clips';
+  }
+  return step.rung;
+}
+
+const ORDER = ['', 'second', 'third', 'fourth', 'fifth', 'sixth'];
+
+/**
+ * A step's board, as the report has it if it stands there.
+ * @param {import('./types.d.ts').StepReport} step
+ * @param {Ctx} ctx
+ */
+function briefOf({ board, short = '', nominal = '' }, ctx) {
+  const layers = [...(ctx.report?.leaves.flatMap((leaf) => leaf.layers) ?? []), ...(ctx.report?.refLayers ?? [])];
+  return inSentence(boardName(layers.find((layer) => layer.board === board) ?? { short, nominal }, ctx.units, 'brief'));
 }

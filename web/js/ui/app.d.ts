@@ -4,7 +4,7 @@
 import type { TemplateResult } from 'lit-html';
 import type { Edit } from '../edit.js';
 import type { History } from '../state.js';
-import type { BuildUp, Catalog, Fault, Plan, Region, Report, Surface, Units } from '../types.d.ts';
+import type { BuildUp, Catalog, Fault, NearestReport, Plan, Region, Report, StepReport, Surface, Units } from '../types.d.ts';
 import type { Message } from '../words.js';
 
 export type Section = 'layers' | 'load' | 'sound' | 'swap' | 'buy';
@@ -66,6 +66,8 @@ export interface App {
   history: History;
   /** the last good one */
   report: Report | undefined;
+  /** what is worked out once typing rests: of the last plan of this surface it was asked for */
+  further: { surface: string; ladder?: StepReport[]; nearest?: NearestReport | null } | undefined;
   /** of the plan on screen; the report is then of an earlier one */
   faults: Fault[];
   drafts: Map<string, Draft>;
@@ -76,7 +78,7 @@ export interface App {
   /** versions of core, format and table, in words */
   about: string;
   /** what a printed sheet needs beside the report */
-  printed: { link?: string; qr?: string[]; reports: Report[] } | undefined;
+  printed: { link?: string; qr?: string[]; reports: Report[]; /** the calculation note in place of the sheet */ note?: boolean } | undefined;
   buildUp: BuildUp;
   units: Units;
   region: Region;

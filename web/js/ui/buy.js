@@ -90,10 +90,20 @@ function screws(app) {
           (y) => html`<tr>
             <th scope="row">${numbered.indexOf(y) + 1} ${rich(boardName(y, app.units))}</th>
             <td class="figure">${y.screw ? rich(text(y.screw, app.ctx)) : 'none fits'}</td>
-            <td class="soft">${y.screwMax ? rich(`at most ${text(y.screwMax, app.ctx)}`) : rich(screwWords(y.screwWhy))}</td>
+            <td class="soft">${y.screwMax ? rich(`at most ${text(y.screwMax, app.ctx)}`) : rich(screwWords(y.screwWhy, app.units))}</td>
           </tr>`,
         )}
       </tbody>
     </table>
-    <p class="soft">${rich(app.report?.leaf === 0 ? 'Layer 1 faces the room: it is fixed last. No screw may reach a stud through clips or channel.' : 'The outermost layer is fixed last.')}</p>`;
+    <p class="soft">${orderWords(app.report)}</p>`;
+}
+
+/**
+ * In which order the layers are fixed, and what no screw may do.
+ * @param {import('../types.d.ts').Report | undefined} report
+ */
+export function orderWords(report) {
+  const leaf = report?.leaves[report.leaf];
+  const order = report?.leaf === 0 ? 'Layer 1 faces the room: it is fixed last.' : 'The outermost layer is fixed last.';
+  return leaf?.layers.some((y) => y.screwMax) ? `${order} No screw may reach a stud through clips or channel.` : order;
 }

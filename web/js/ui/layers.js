@@ -101,8 +101,6 @@ function leafView(app, report, rows, leaf) {
     <h2 class="head">
       <span>${name}${known?.mass ? html` <span class="soft">${text(known.mass, app.ctx)}</span>` : nothing}</span>
       <span class="taps">
-        ${edited ? nothing : tap('compare', () => app.edit(edit.compareLeaf(app.plan, app.buildUp.id, leaf)), `Compare the boards of the ${name.toLowerCase()}`)}
-        ${count > 1 && !edited ? tap('remove', () => app.edit(edit.removeLeaf(app.plan, app.buildUp.id, leaf)), `Remove the ${name.toLowerCase()}`) : nothing}
         ${tap('+ board', () => app.open({ kind: 'pick', leaf }), `Add a board to the ${name.toLowerCase()}`)}
       </span>
     </h2>
@@ -114,6 +112,14 @@ function leafView(app, report, rows, leaf) {
         (y, i) => layerRow(app, y, i, all.length),
       )}
     </div>
+    ${
+      edited
+        ? nothing
+        : html`<p class="taps">
+          ${tap('compare this side', () => app.edit(edit.compareLeaf(app.plan, app.buildUp.id, leaf)), `Compare the boards of the ${name.toLowerCase()}`)}
+          ${tap('remove it', () => app.edit(edit.removeLeaf(app.plan, app.buildUp.id, leaf)), `Remove the ${name.toLowerCase()}`)}
+        </p>`
+    }
   </div>`;
 }
 

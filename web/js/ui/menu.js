@@ -6,6 +6,7 @@ import * as edit from '../edit.js';
 import { redoLabel, undoLabel } from '../state.js';
 import { counted, REGIONS } from '../words.js';
 import { chips, choice } from './field.js';
+import { printNote } from './note.js';
 import { panel } from './panel.js';
 import { words } from './place.js';
 import { rich, tap } from './text.js';
@@ -25,6 +26,7 @@ export function menu(app) {
         ${item('Send', 'link, words, file, square code', () => app.open({ kind: 'send' }))}
         ${item('Print', `this ${app.surface.kind}, one sheet`, () => app.print())}
         ${app.plan.surfaces.length > 1 ? item('Print all', counted(app.plan.surfaces.length, 'sheet'), () => app.print(true)) : nothing}
+        ${item('Calculation note', 'method, bands, sources, limits', () => printNote(app))}
         ${item('About the numbers', '', () => app.open({ kind: 'about' }))}
       </ul>
       <h3 class="head part">This plan</h3>

@@ -2,7 +2,8 @@
 // in, about keeping, about the program. At most one a place.
 
 import { html, nothing } from 'lit-html';
-import { bang, rich, tap } from './text.js';
+import { faultWords } from '../words.js';
+import { bang, message, rich, tap } from './text.js';
 
 /**
  * @typedef {import('./app.d.ts').App} App
@@ -22,6 +23,26 @@ export function broughtNote(app) {
     <b>${rich(note.message.head)}</b> ${note.message.pieces.map((p) => (typeof p === 'string' ? rich(p) : nothing))}${taps(note)}
   </p>`;
 }
+
+/**
+ * What stands in the way of any figure and has no field on screen: a plan from
+ * elsewhere, a leaf without a board. What has a field is said there.
+ * @param {App} app
+ */
+export function faultNotes(app) {
+  const atField = (/** @type {import('../types.d.ts').Fault} */ f) =>
+    app.report !== undefined && Boolean(f.board || f.gap || ['width', 'height', 'area', 'waste'].includes(f.field));
+  const list = app.faults.filter((f) => !atField(f));
+  if (list.length === 0) return nothing;
+  return html`<ul class="cautions faults" role="status">
+    ${list.slice(0, MOST).map((f) => html`<li class="caution grave">${bang()}<span>${message(faultWords(f), () => {})}</span></li>`)}
+    ${list.length > MOST ? html`<li class="soft">and ${list.length - MOST} more</li>` : nothing}
+    <li>${app.history.at > 0 ? tap('Undo', () => app.undo()) : tap('Other plans', () => app.open({ kind: 'plans' }))}</li>
+  </ul>`;
+}
+
+/** As many faults as fit a glance. */
+const MOST = 4;
 
 /** After the list: the plan is on screen but not stored. @param {App} app */
 export function keepingNote(app) {

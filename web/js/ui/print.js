@@ -2,10 +2,12 @@
 // its layers, curve and octave table, what to buy, cautions, and the link.
 
 import { html, nothing } from 'lit-html';
-import { curveView } from '../draw/curve.js';
+import { curveView, neededWords, shortWords } from '../draw/curve.js';
 import { layout, sectionView } from '../draw/section.js';
 import { boardName, decibels, leafName, money, NBSP, sheetName, text, UNKNOWN, valueShown } from '../format.js';
-import { cautionWords, counted, gapWords, leafWords, verdictWords } from '../words.js';
+import { cautionWords, counted, gapWords, LISTENS, leafWords, PLAYS, verdictWords } from '../words.js';
+import { orderWords } from './buy.js';
+import { noteView } from './note.js';
 import { sizeWords } from './place.js';
 import { address, qrView } from './send.js';
 import { stripCells } from './strip.js';
@@ -25,7 +27,7 @@ const TYPED = 180;
 /** @param {App} app */
 export function printed(app) {
   const reports = app.printed?.reports ?? (app.report ? [app.report] : []);
-  return reports.map((report) => sheet(app, report));
+  return reports.map((report) => (app.printed?.note ? noteView(app, report) : sheet(app, report)));
 }
 
 /**
@@ -66,7 +68,7 @@ function sheet(app, report) {
       <div>
         <h2>Build-up, from the room</h2>
         ${layerTable(app, report)}
-        <p class="soft note">${report.leaf === 0 ? 'Layer 1 faces the room and is fixed last. No screw may reach a stud through clips or channel.' : nothing}</p>
+        <p class="soft note">${orderWords(report)}</p>
       </div>
     </div>
     ${
@@ -157,12 +159,19 @@ function layerTable(app, report) {
 /** @param {Report} report */
 function octaves(report) {
   const list = report.sound?.octaves ?? [];
+  const need = report.sound?.need;
   return html`<table class="octaves">
     <thead>
       <tr><th scope="row">octave, Hz</th>${list.map((o) => html`<th scope="col">${o.hz >= 1000 ? `${Math.round(o.hz / 1000)}${NBSP}k` : Math.round(o.hz)}</th>`)}</tr>
     </thead>
     <tbody>
       <tr><th scope="row">yours</th>${list.map((o) => html`<td>${decibels(o.tl)}${NBSP}±${decibels(o.spread)}</td>`)}</tr>
+      ${
+        need
+          ? html`<tr><th scope="row">needed: ${PLAYS[need.source] ?? need.source} to ${LISTENS[need.listener] ?? need.listener}</th>${need.octaves.map((o) => html`<td>${neededWords(o.need)}</td>`)}</tr>
+              <tr><th scope="row">short by</th>${need.octaves.map((o) => html`<td><b>${shortWords(o)}</b></td>`)}</tr>`
+          : nothing
+      }
       ${report.isReference ? nothing : html`<tr><th scope="row">reference</th>${list.map((o) => html`<td>${decibels(o.ref)}</td>`)}</tr>`}
     </tbody>
   </table>`;

@@ -106,7 +106,7 @@ function clipCell(y, ctx, alone, short) {
     const value = y.load === 'none' ? null : y.clipLoad;
     return cell('clip', value, ctx, { before: 'clip', second: STATES[y.load] ?? 'no clips', trace: y.clipLoad?.trace });
   }
-  const d = alone ? '' : differenceOf(y.clip, ctx, short);
+  const d = alone ? '' : differenceOf(y.clip, ctx, true);
   const word = STATES[y.load] ?? '';
   const more = d && !(short && d === 'same') ? `, ${d}` : '';
   return cell('clip', y.clip, ctx, { before: 'clip', state, word: state ? word : '', second: state ? more : `${word}${more}` });
@@ -150,7 +150,7 @@ const FOLDED = ['clip', 'bass', 'cost'];
 /** @param {App} app */
 export function strip(app) {
   const cells = app.report ? stripCells(app.report, app.units) : undefined;
-  return html`<section class="strip ${app.report?.ratingIs === 'Rw' ? 'rw' : ''} ${app.stale ? 'stale' : ''}" aria-label="Answers" aria-busy=${app.stale}>
+  return html`<section class="strip ${app.report?.ratingIs === 'Rw' ? 'rw' : ''}" aria-label="Answers" aria-busy=${app.stale}>
     ${cells ? cells.map((c) => cellView(app, c)) : nothing}
   </section>`;
 }
@@ -165,7 +165,7 @@ export function foldedStrip(app) {
   if (!app.report || app.wide) return nothing;
   const cells = stripCells(app.report, app.units);
   const standing = standsShort(app);
-  return html`<section class="strip one ${standing ? 'standing' : ''} ${app.stale ? 'stale' : ''}" aria-label="Answers, in short" ?hidden=${!standing && !app.folded}>
+  return html`<section class="strip one ${standing ? 'standing' : ''}" aria-label="Answers, in short" ?hidden=${!standing && !app.folded}>
     ${FOLDED.map((key) => {
       const c = cells.find((x) => x.key === key);
       if (!c) return nothing;

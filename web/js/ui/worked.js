@@ -197,10 +197,12 @@ function sumRow(app, row, key) {
           : text({ ...row.result, origin: 'computed' }, app.ctx);
   const range = last && row.result.low !== undefined ? spread(row.result) : '';
   const limits = kind === 'sum' || kind === 'worst';
+  // A rating has no unit.
+  const rating = kind === 'rating' || kind === 'built';
   return html`<tr class=${last ? 'result' : ''}>
     <th scope="row">${rich(rowWords(app, row.code))}</th>
-    <td>${limits || row.form === '' ? nothing : row.form === 'mean' ? 'of what the bands let through' : terms(app, row.form, row.terms ?? [])}${limits && row.terms?.length ? `of ${text(row.terms.at(-1), app.ctx)} allowed` : nothing}</td>
-    <td class="figure">${last ? html`<b>${rich(result)}</b>${range ? html` <span class="soft">${range}</span>` : nothing}` : rich(result)}</td>
+    <td>${limits || row.form === '' ? nothing : kind === 'built' ? `of ${row.terms?.[0] ? valueShown(row.terms[0], app.ctx).figure : ''} in the laboratory` : row.form === 'mean' ? 'mean of these' : terms(app, row.form, row.terms ?? [])}${limits && row.terms?.length ? `of ${text(row.terms.at(-1), app.ctx)} allowed` : nothing}</td>
+    <td class="figure">${last ? html`<b>${rich(rating ? result.replace(/\u00a0dB$/, '') : result)}</b>${range ? html` <span class="soft">${range}</span>` : nothing}` : rich(rating ? result.replace(/\u00a0dB$/, '') : result)}</td>
   </tr>`;
 }
 
