@@ -15,6 +15,7 @@ import { layers } from './ui/layers.js';
 import { load } from './ui/load.js';
 import { about, menu, plans } from './ui/menu.js';
 import { broughtNote, faultNotes, keepingNote, programNote } from './ui/messages.js';
+import { needTaps } from './ui/need.js';
 import { find, pick } from './ui/pick.js';
 import { place } from './ui/place.js';
 import { printed } from './ui/print.js';
@@ -779,6 +780,7 @@ function page() {
                     (s) =>
                       html`<button type="button" class="tab ${s.id === right ? 'here' : ''}" aria-current=${s.id === right ? 'page' : 'false'} @click=${() => app.go(s.id)}>${s.name}</button>`,
                   )}
+                  ${right === 'sound' && app.report ? html`<span class="who">${needTaps(app)}</span>` : nothing}
                 </nav>
                 ${sectionOf(right)}
               </div>

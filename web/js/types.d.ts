@@ -16,6 +16,9 @@ export interface Plan {
   buildUps: BuildUp[];
   shelf?: Shelf[];
   waste?: Quantity;
+  /** what plays, and its level in the room, dBA as a bare number */
+  source?: string;
+  level?: Quantity;
   notes?: string;
 }
 
@@ -28,6 +31,8 @@ export interface Surface {
   area?: Quantity;
   buildUp: string;
   beyond?: string;
+  /** who is beyond */
+  listener?: string;
   garage?: boolean;
 }
 
@@ -108,6 +113,8 @@ export interface Want {
   surface?: string;
   sound?: boolean;
   rows?: boolean;
+  ladder?: boolean;
+  nearest?: boolean;
   work?: string;
 }
 
@@ -161,6 +168,8 @@ export interface Report {
   buy: BuyReport;
   sound?: SoundReport;
   rows?: RowReport[];
+  ladder?: StepReport[];
+  nearest?: NearestReport | null;
   picks?: { closest: string; cheapest: string; best: string };
   verdicts: { [section: string]: Verdict | undefined };
   cautions: Caution[] | null;
@@ -289,12 +298,87 @@ export interface SoundReport {
   c50: number;
   ctr50: number;
   oitc: number;
-  spread: { rating: number; bass: number; family: string; tests: number; near: boolean };
+  spread: { rating: number; bass: number; family: string; tests: number; near: boolean; widest?: string };
   resonances: number[] | null;
   dips: { hz: number; leaf: number; layers: number[]; short: string; kind: string; both: boolean }[] | null;
   decides: number;
   eightRule: boolean;
   sentences: Sentence[] | null;
+  need?: Need | null;
+}
+
+/** The loss needed from what plays to who is beyond; worst is −1 where nothing is short. */
+export interface Need {
+  source: string;
+  level: number;
+  listener: string;
+  allowed: number;
+  octaves: { hz: number; need: number; got: number; short: number }[];
+  worst: number;
+  floor: boolean;
+}
+
+/** One step of the ladder; differences are from the step it is taken from. */
+export interface StepReport {
+  rung: string;
+  where: 'taken' | 'here' | 'open' | string;
+  leaf: number;
+  board?: string;
+  short?: string;
+  nominal?: string;
+  fill?: string;
+  frame?: string;
+  fixing?: string;
+  depth?: Value | null;
+  bass: Value | null;
+  rating: Value | null;
+  mass: Value | null;
+  cost: Value | null;
+}
+
+/** The closest measured construction. */
+export interface NearestReport {
+  id: string;
+  source: string;
+  table: string;
+  description: string;
+  tier: string;
+  stc: number;
+  bass?: number;
+  measured?: { hz: number; loss: number }[];
+  octaves?: boolean;
+  ours: { stc: number; bass: number; tl: number[]; leaves: NearestLayer[][] | null; gaps: NearestGap[] };
+  assumed?: string[];
+  differences: NearestDifference[];
+}
+
+export interface NearestLayer {
+  short: string;
+  kind: string;
+  thickness: number;
+  mass: number;
+}
+
+export interface NearestGap {
+  frame: string;
+  frameDepth: number;
+  sheet: number;
+  spacing: number;
+  depth: number;
+  fillDepth: number;
+  near: string;
+  far: string;
+  rows: number;
+}
+
+export interface NearestDifference {
+  what: string;
+  leaf: number;
+  gap: number;
+  yours: number;
+  test: number;
+  yoursWord?: string;
+  testWord?: string;
 }
 
 export interface Sentence {
@@ -401,4 +485,13 @@ export interface Catalog {
   frames: FrameReport[];
   fills: FillReport[];
   fixings: FixingReport[];
+  sources?: LevelReport[];
+  listeners?: LevelReport[];
+}
+
+/** A source or a listener with its A-weighted level, dB. */
+export interface LevelReport {
+  id: string;
+  level: number;
+  source: string;
 }

@@ -835,21 +835,29 @@ export function stepWords(steps, i, ctx) {
       return step.fixing === 'clip' ? '+ clips' : step.fixing === 'channel' ? '+ channel' : step.fixing === 'untied' ? 'not tied to it' : 'screwed on';
     case 'frame':
       return /two rows/i.test(step.frame ?? '') ? 'two stud rows' : /stagger/i.test(step.frame ?? '') ? 'staggered studs' : inSentence(step.frame ?? '');
-    case 'board': {
-      const before = steps.slice(0, i).filter((other) => other.board === step.board && other.leaf === step.leaf).length;
-      return `+ ${before > 0 ? `${ORDER[before] ?? 'another'} ` : ''}${board}${side}`;
-    }
+    case 'board':
+      return `+ ${nth(steps, i)}${board}${side}`;
     case 'leaf':
       return '+ a leaf in the gap';
     case 'more':
     case 'far':
-      return `+ ${board}${side}`;
+      return `+ ${nth(steps, i)}${board}${side}`;
     case 'twoRows':
       return 'two stud rows instead';
     case 'clips':
       return '+ clips';
   }
   return step.rung;
+}
+
+/**
+ * "second " where the same board was hung on that leaf before.
+ * @param {import('./types.d.ts').StepReport[]} steps
+ * @param {number} i
+ */
+function nth(steps, i) {
+  const before = steps.slice(0, i).filter((other) => other.where !== 'open' && other.board === steps[i].board && other.leaf === steps[i].leaf).length;
+  return before > 0 ? `${ORDER[before] ?? 'another'} ` : '';
 }
 
 const ORDER = ['', 'second', 'third', 'fourth', 'fifth', 'sixth'];

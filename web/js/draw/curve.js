@@ -3,18 +3,21 @@
 // is plain geometry, curveView() the picture, curveTable() the same in numbers.
 
 import { html, nothing, svg } from 'lit-html';
-import { decibels, hertz, NBSP, number } from '../format.js';
+import { decibels, hertz, NBSP, UNKNOWN } from '../format.js';
 import { n } from './hatch.js';
 import { textWidth } from './measure.js';
 
 /**
  * @typedef {import('../types.d.ts').SoundReport} SoundReport
+ * @typedef {import('../types.d.ts').Need} Need
  * @typedef {object} Options
  * @property {number} width of the place the chart stands in, px
  * @property {'phone' | 'desk' | 'print'} mode
  * @property {string} ratingIs "STC" or "Rw"
  * @property {boolean} [isReference] yours is the reference: one curve
- * @property {{hz: number, db: number}[]} [needed] what would be enough, an octave each
+ * @property {string} [label] what it shows, where it is not yours
+ * @property {boolean} [alone] without what is needed, as for another wall
+ * @property {{hz: number, db: number}[]} [measured] rings at what a laboratory found
  */
 
 const LOWEST = 28;
@@ -23,6 +26,8 @@ const HIGHEST = 5700;
 const TESTED = 50;
 const OCTAVES = [63, 125, 250, 500, 1000, 2000, 4000];
 const RULES = 20;
+/** So far a range may reach over the top rule, dB. */
+const OVER = 8;
 const RING = 4;
 const MARKS = 4;
 
@@ -51,6 +56,22 @@ const USES = {
  * @property {Point[]} reference
  * @property {number} tested how many points at the start are beyond the tests
  * @property {Mark[]} marks
+ * @property {Step[]} steps
+ * @property {{x: number, y: number} | undefined} needed where the word stands, its start and baseline
+ */
+
+/**
+ * One octave of what is needed: its step, and what is short of it.
+ * @typedef {object} Step
+ * @property {number} x0
+ * @property {number} x1
+ * @property {number} y
+ * @property {Point[]} outline of the shortfall, empty where there is none
+ * @property {string} hatch
+ * @property {number} short dB
+ * @property {Point} figure centre and baseline of its figure
+ * @property {boolean} inside the figure stands on the hatch, not over the step
+ * @property {boolean} worst the word "short" stands under its figure
  */
 
 /** What was worked out for a report; a page draws the same one many times. @type {WeakMap<SoundReport, Map<string, Chart>>} */
@@ -78,24 +99,37 @@ export function chart(sound, options) {
 function layOut(sound, options) {
   const use = USES[options.mode] ?? USES.phone;
   const width = Number.isFinite(options.width) ? Math.max(200, options.width) : 358;
+  const needed = neededOctaves(sound, options);
+  /** @param {(number[] | undefined)[]} of */
+  const highest = (...of) =>
+    Math.max(
+      0,
+      ...bands(sound)
+        .flatMap((i) => of.map((levels) => levels?.[i]).filter(Number.isFinite))
+        .map(Number),
+    );
+  const ranges = highest(sound.high);
   const peak = Math.max(
-    0,
-    ...bands(sound)
-      .flatMap((i) => [sound.high?.[i], sound.tl[i], sound.ref?.[i]].filter(Number.isFinite))
-      .map(Number),
-    ...(options.needed ?? []).map((step) => step.db),
+    highest(sound.tl, sound.ref),
+    // A range may look out over the top rule, by so much.
+    ranges - OVER,
+    ...needed.map((octave) => octave.need),
+    ...(options.measured ?? []).map((point) => point.db),
   );
   const most = Math.min(160, Math.max(80, Math.ceil(peak / RULES) * RULES));
+  // A figure may stand on the highest step.
+  const figure = needed.some((octave) => octave.short >= HALF && octave.need > most - 6);
   const tall = Math.min(use.tallest, use.share * width) * (most > 80 ? 1.1 : 1);
   const left = use.left;
   const right = width;
-  const top = use.text * 0.75;
+  const over = (tall * Math.min(OVER, Math.max(0, ranges - most))) / most;
+  const top = Math.max(use.text * (figure ? 1.4 : 0.75), over + 2);
   const bottom = top + tall;
   const octaves = Math.log2(HIGHEST / LOWEST);
   /** @param {number} hz */
   const x = (hz) => left + ((right - left) * Math.log2(hz / LOWEST)) / octaves;
   /** @param {number} db */
-  const y = (db) => bottom - (tall * Math.min(most, Math.max(0, db))) / most;
+  const y = (db) => bottom - (tall * Math.min(most + OVER, Math.max(0, db))) / most;
 
   /** @param {number[] | undefined} levels */
   const line = (levels) =>
@@ -119,9 +153,136 @@ function layOut(sound, options) {
     reference: options.isReference ? [] : line(sound.ref),
     tested: yours.filter((point) => point.x < edge).length,
     marks: [],
+    steps: [],
+    needed: undefined,
   };
-  drawn.marks = place(drawn, wanted(drawn, sound, options), use.text, (options.needed ?? []).length === 0);
+  drawn.steps = needed.map((octave, i) => stepOf(drawn, octave, i === sound.need?.worst, use.text));
+  drawn.needed = wordPlace(drawn, use.text);
+  drawn.marks = place(drawn, wanted(drawn, sound, options), use.text, needed.length === 0);
   return drawn;
+}
+
+/** Less than this reads as 0 dB. */
+const HALF = 0.5;
+/** Half an octave. */
+const EDGE = Math.SQRT2;
+/** Distance of the lines of a hatch across them, px. */
+const PITCH = 6;
+/** A figure stands inside its hatch where it is at least this high all along, px. */
+const INSIDE = 28;
+
+/**
+ * The octaves in which anything is needed.
+ * @param {SoundReport} sound
+ * @param {Options} options
+ */
+function neededOctaves(sound, options) {
+  const octaves = options.alone ? [] : (sound.need?.octaves ?? []);
+  return octaves.filter((octave) => Number.isFinite(octave.need) && octave.need >= HALF && octave.hz * EDGE <= HIGHEST * 1.01);
+}
+
+/**
+ * @param {Chart} drawn
+ * @param {Need['octaves'][0]} octave
+ * @param {boolean} worst
+ * @param {number} size
+ * @returns {Step}
+ */
+function stepOf(drawn, octave, worst, size) {
+  const hz = nearestThird(octave.hz);
+  const x0 = drawn.x(hz / EDGE);
+  const x1 = Math.min(drawn.right, drawn.x(hz * EDGE));
+  const y = drawn.y(octave.need);
+  const short = octave.short >= HALF && Number.isFinite(octave.got) ? octave.short : 0;
+  const outline = short ? shortfall(drawn.yours, x0 + 1, x1 - 1, y) : [];
+  // Free for words: from the step down to the likely range, all along the octave.
+  const range = reach(drawn.high, x0, x1);
+  const room = (range ? range.high : drawn.bottom) - y;
+  const inside = room >= INSIDE + (worst ? size * 1.1 : 0);
+  const middle = (x0 + x1) / 2;
+  const height = size * (worst ? 2.15 : 1.15);
+  const within = heightAt(drawn.high, middle) ?? y + room;
+  return {
+    x0,
+    x1,
+    y,
+    outline,
+    hatch: outline.length ? hatched(outline) : '',
+    short,
+    figure: { x: middle, y: inside ? y + Math.max(3, (Math.min(within, y + 110) - y - height) / 2) + size * 0.95 : y - size * 0.42 },
+    inside,
+    worst,
+  };
+}
+
+/** The exact mid-band frequency of a nominal octave. @param {number} hz */
+function nearestThird(hz) {
+  return 10 ** (Math.round(10 * Math.log10(hz)) / 10);
+}
+
+/**
+ * The area between a step and the curve where the curve lies under it.
+ * @param {Point[]} line
+ * @param {number} x0
+ * @param {number} x1
+ * @param {number} top
+ */
+function shortfall(line, x0, x1, top) {
+  const xs = [x0, ...line.map((point) => point.x).filter((x) => x > x0 && x < x1), x1].filter((x) => heightAt(line, x) !== undefined);
+  if (xs.length < 2) return [];
+  const low = xs.map((x) => ({ x, y: Math.max(top, /** @type {number} */ (heightAt(line, x))) }));
+  return [{ x: xs[0], y: top }, ...low, { x: xs[xs.length - 1], y: top }];
+}
+
+/**
+ * Lines at 45° within an outline.
+ * @param {Point[]} outline
+ */
+function hatched(outline) {
+  const step = PITCH * Math.SQRT2;
+  const sums = outline.map((point) => point.x + point.y);
+  let d = '';
+  // Along a line of the hatch x + y is the same; multiples of the step, so that neighbours go on.
+  for (let c = Math.ceil(Math.min(...sums) / step) * step; c < Math.max(...sums); c += step) {
+    /** @type {number[]} */
+    const cuts = [];
+    outline.forEach((a, i) => {
+      const b = outline[(i + 1) % outline.length];
+      const [from, to] = [a.x + a.y - c, b.x + b.y - c];
+      if (from < 0 !== to < 0) cuts.push(a.x + ((b.x - a.x) * from) / (from - to));
+    });
+    cuts.sort((a, b) => a - b);
+    for (let i = 0; i + 1 < cuts.length; i += 2) {
+      if (cuts[i + 1] - cuts[i] > 0.5) d += `M${n(cuts[i])} ${n(c - cuts[i])}L${n(cuts[i + 1])} ${n(c - cuts[i + 1])}`;
+    }
+  }
+  return d;
+}
+
+const NEEDED = 'needed';
+
+/**
+ * The word stands on the first step, over its figure if that stands there too.
+ * @param {Chart} drawn
+ * @param {number} size
+ */
+function wordPlace({ steps: [first], left }, size) {
+  if (!first) return undefined;
+  const over = first.short && !first.inside ? size * 1.15 : 0;
+  return { x: Math.max(left + 2, first.x0 - size * 1.7), y: first.y - size * 0.45 - over };
+}
+
+/**
+ * What the words of marks keep clear of, beside the curves: the steps where they lie under the curve.
+ * @param {Chart} drawn
+ * @param {number} size
+ * @returns {Box[]}
+ */
+function taken(drawn, size) {
+  const boxes = drawn.steps.map((step) => ({ x0: step.x0, x1: step.x1, y0: step.y - 2, y1: step.y + 2 }));
+  const { needed } = drawn;
+  if (needed) boxes.push({ x0: needed.x, x1: needed.x + textWidth(NEEDED, size), y0: needed.y - size * 0.8, y1: needed.y + 2 });
+  return boxes;
 }
 
 /**
@@ -283,6 +444,8 @@ function reach(line, from, to) {
 
 /** @typedef {{mark: Mark, box: Box, cost: number, id: number}} Candidate */
 
+/** What words on a step of what is needed cost, likewise. */
+const ON_LINE = 90;
 /** What a mark without words costs, against a leader of so many px. */
 const UNSAID = 600;
 
@@ -298,9 +461,11 @@ const UNSAID = 600;
  */
 function place(drawn, wishes, size, above) {
   const rings = wishes.map(({ at }) => ({ x0: at.x - RING - 2, x1: at.x + RING + 2, y0: at.y - RING - 2, y1: at.y + RING + 2 }));
+  const lines = taken(drawn, size);
   const choices = wishes.map((wish, k) =>
     candidates(drawn, wish, size, above)
       .filter((candidate) => !rings.some((box, i) => i !== k && (touches(box, candidate.box) || crosses(box, wish.at, candidate.mark.to))))
+      .map((candidate) => (lines.some((box) => overlaps(box, candidate.box)) ? { ...candidate, cost: candidate.cost + ON_LINE } : candidate))
       .sort((a, b) => a.cost - b.cost),
   );
   const least = choices.reduce((sum, list, k) => sum + (list.length ? list[0].cost : UNSAID / (k + 1)), 0);
@@ -499,6 +664,11 @@ function clear(drawn, x0, x1, way) {
 }
 
 /** @param {Box} a @param {Box} b */
+function overlaps(a, b) {
+  return a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
+}
+
+/** @param {Box} a @param {Box} b */
 function touches(a, b) {
   return a.x0 < b.x1 + 4 && b.x0 < a.x1 + 4 && a.y0 < b.y1 + 6 && b.y0 < a.y1 + 6;
 }
@@ -542,17 +712,51 @@ export function curveView(sound, options) {
   const { tested } = drawn;
   // The guess reaches up to the first tested band, so that nothing is torn.
   const guessed = tested + 1;
-  return svg`<svg class="drawing curve ${options.mode}" role="img" aria-label=${describe(sound, options)} width=${n(drawn.width)} height=${n(drawn.height)} viewBox="0 0 ${n(drawn.width)} ${n(drawn.height)}" font-size=${use.text}>
+  return svg`<svg class="drawing curve ${options.mode}" role="img" aria-label=${options.label ?? describe(sound, options)} width=${n(drawn.width)} height=${n(drawn.height)} viewBox="0 0 ${n(drawn.width)} ${n(drawn.height)}" font-size=${use.text}>
     ${gridView(drawn, use.text)}
+    <path class="c-short" d=${drawn.steps.map((step) => step.hatch).join('')} />
     <path class="c-guess" d=${band(drawn.low.slice(0, guessed), drawn.high.slice(0, guessed))} />
-    <path class="d-wash" d=${band(drawn.low.slice(tested), drawn.high.slice(tested))} />
+    <path class=${drawn.steps.length ? 'd-wash c-over' : 'd-wash'} d=${band(drawn.low.slice(tested), drawn.high.slice(tested))} />
     <path class="c-edge" d=${path(drawn.low.slice(tested)) + path(drawn.high.slice(tested))} />
+    ${neededView(drawn)}
     <path class="c-dotted c-ref" d=${path(drawn.reference.slice(0, guessed))} />
     <path class="c-dotted c-yours" d=${path(drawn.yours.slice(0, guessed))} />
     <path class="c-reference" d=${path(drawn.reference.slice(tested))} />
     <path class="c-curve" d=${path(drawn.yours.slice(tested))} />
+    ${(options.measured ?? []).map(({ hz, db }) => svg`<circle class="c-ring" cx=${n(drawn.x(nearestThird(hz)))} cy=${n(drawn.y(db))} r=${RING} />`)}
+    ${shortView(drawn, use.text)}
     ${drawn.marks.map((mark) => markView(mark, use.text))}
   </svg>`;
+}
+
+/**
+ * The steps of what is needed, over the likely range so that they can be read in it.
+ * @param {Chart} drawn
+ */
+function neededView({ steps }) {
+  if (steps.length === 0) return nothing;
+  const level = steps.map((step) => `M${n(step.x0)} ${n(step.y)}H${n(step.x1)}`).join('');
+  const risers = steps
+    .slice(1)
+    .map((step, i) => (step.x0 - steps[i].x1 < 1 ? `M${n(step.x0)} ${n(steps[i].y)}V${n(step.y)}` : ''))
+    .join('');
+  return svg`<path class="c-riser" d=${risers} /><path class="c-needed" d=${level} />`;
+}
+
+/**
+ * The figures of the shortfall, and the words.
+ * @param {Chart} drawn
+ * @param {number} size
+ */
+function shortView({ steps, needed }, size) {
+  if (!needed) return nothing;
+  return svg`<text class="d-text d-haloed" x=${n(needed.x)} y=${n(needed.y)}>${NEEDED}</text>
+    ${steps
+      .filter((step) => step.short > 0)
+      .map(
+        (step) => svg`<text class="c-lack d-haloed" x=${n(step.figure.x)} y=${n(step.figure.y)} text-anchor="middle">${decibels(step.short)}</text>
+        ${step.worst && step.inside ? svg`<text class="c-word d-haloed" x=${n(step.figure.x)} y=${n(step.figure.y + size)} text-anchor="middle">short</text>` : nothing}`,
+      )}`;
 }
 
 /**
@@ -619,7 +823,10 @@ export function describe(sound, options) {
     ...(sound.hz[sound.decides] ? [`${bandName(sound.hz[sound.decides])} decides ${options.ratingIs}`] : []),
     ...dips(sound).map((dip) => `${dip.text} at ${hertz(dip.hz)}`),
   ];
-  return `${quantity(options.ratingIs)} by octave: ${octaves}.${marks.length ? ` ${marks.join('; ')}.` : ''} The same numbers stand in the table below.`;
+  const need = neededOctaves(sound, options).map(
+    (o) => `${bandName(o.hz)} ${decibels(o.need)}${NBSP}dB${o.short >= HALF ? `, short by ${decibels(o.short)}` : ', enough'}`,
+  );
+  return `${quantity(options.ratingIs)} by octave: ${octaves}.${need.length ? ` Needed: ${need.join('; ')}.` : ''}${marks.length ? ` ${marks.join('; ')}.` : ''} The same numbers stand in the table below.`;
 }
 
 /**
@@ -632,9 +839,49 @@ export function curveTable(sound, options) {
   const thirds = bands(sound).map((i) => ({ hz: sound.hz[i], tl: sound.tl[i], low: sound.low[i], high: sound.high[i], ref: sound.ref[i] }));
   return html`<details class="numbers">
     <summary>The same as a table</summary>
-    ${bandTable('Octaves', octaves, options)}
+    ${sound.need ? needTable(sound, options) : bandTable('Octaves', octaves, options)}
     ${bandTable('Thirds of an octave', thirds, options)}
   </details>`;
+}
+
+/**
+ * The octaves with what is needed beside what is stopped.
+ * @param {SoundReport} sound
+ * @param {{isReference?: boolean}} options
+ */
+function needTable(sound, options) {
+  const needed = new Map((sound.need?.octaves ?? []).map((o) => [o.hz, o]));
+  return html`<table>
+    <caption>Octaves, dB</caption>
+    <thead>
+      <tr>
+        <th class="band" scope="col">band</th><th scope="col">yours</th><th scope="col">needed</th><th scope="col">short by</th>
+        ${options.isReference ? nothing : html`<th scope="col">reference</th>`}
+      </tr>
+    </thead>
+    <tbody>
+      ${sound.octaves.map((o) => {
+        const need = needed.get(o.hz);
+        return html`<tr>
+          <th class="band" scope="row">${bandName(o.hz)}</th>
+          <td><b class="own">${decibels(o.tl)}</b> <span class="soft">±${decibels(o.spread)}</span></td>
+          <td>${need ? neededWords(need.need) : UNKNOWN}</td>
+          <td class="own">${need ? shortWords(need) : UNKNOWN}</td>
+          ${options.isReference ? nothing : html`<td class="soft">${decibels(o.ref)}</td>`}
+        </tr>`;
+      })}
+    </tbody>
+  </table>`;
+}
+
+/** Where the source has nothing in an octave, nothing is needed. @param {number} need */
+export function neededWords(need) {
+  return need < HALF ? 'none' : decibels(need);
+}
+
+/** @param {{short: number}} octave */
+export function shortWords({ short }) {
+  return short < HALF ? 'enough' : decibels(short);
 }
 
 /**

@@ -45,8 +45,11 @@ test('every number in a chart is one', () => {
 
 test('0 to 80 dB, or as many twenties more as the curve takes', () => {
   assert.equal(chart(sound(), phone).most, 80);
-  assert.equal(chart(sound({ tl: HZ.map(() => 79) }), phone).most, 100); // its likely range goes over
-  assert.equal(chart(sound({ tl: HZ.map(() => 98) }), phone).most, 120);
+  assert.equal(chart(sound({ tl: HZ.map(() => 82) }), phone).most, 100);
+  // A likely range looks out over the top rule, whole.
+  const over = chart(sound({ tl: HZ.map(() => 79) }), phone);
+  assert.equal(over.most, 80);
+  assert.ok(over.high.every((point) => point.y > 0 && point.y < over.y(82) + 0.01));
 });
 
 test('octaves stand as far apart as the axis from 28 Hz to 5.7 kHz makes them', () => {

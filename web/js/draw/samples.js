@@ -293,6 +293,61 @@ export function sound(more = {}) {
 }
 
 /**
+ * A band at 100 dBA before a sleeper, against the curve above.
+ * @param {Partial<import('../types.d.ts').Need>} [more]
+ * @returns {import('../types.d.ts').Need}
+ */
+export function need(more = {}) {
+  const needed = [51, 63, 67, 72, 74, 73, 70];
+  return {
+    source: 'band',
+    level: 100,
+    listener: 'sleeper',
+    allowed: 30,
+    octaves: [63, 125, 250, 500, 1000, 2000, 4000].map((hz, k) => {
+      const got = [17, 31, 47, 57, 64, 63, 62][k];
+      return { hz, need: needed[k], got, short: Math.max(0, needed[k] - got) };
+    }),
+    worst: 0,
+    floor: true,
+    ...more,
+  };
+}
+
+/**
+ * The ladder of the yard case, a step down among its steps.
+ * @returns {import('../types.d.ts').StepReport[]}
+ */
+export function ladder() {
+  /** @type {[string, string, Partial<import('../types.d.ts').StepReport>, number, number, number | null][]} */
+  const steps = [
+    ['bare', 'taken', { board: 'light', short: 'Gypsum light', nominal: '1/2 in' }, 15, 35, null],
+    ['fill', 'taken', { fill: 'Stone wool sound batt', depth: value(3.5 * INCH) }, 15, 39, 58],
+    ['fixing', 'taken', { fixing: 'clip' }, 12, 47, 252],
+    ['board', 'taken', { board: 'ply', short: 'Plywood', nominal: '5/8 in' }, 17, 55, 166],
+    ['board', 'here', { board: 'light', short: 'Gypsum light', nominal: '1/2 in' }, 19, 57, 60],
+    ['far', 'open', { leaf: 1, board: 'typeX', short: 'Gypsum type X', nominal: '5/8 in' }, 21, 60, 72],
+    ['twoRows', 'open', { frame: 'Two rows of studs 38 x 89' }, 27, 65, null],
+  ];
+  let [bassWas, ratingWas] = [0, 0];
+  return steps.map(([rung, where, more, bass, rating, cost], i) => {
+    const diff = (/** @type {number} */ d) => (i > 0 ? { diff: d } : {});
+    const step = {
+      rung,
+      where,
+      leaf: 0,
+      bass: value(bass, 'decibel', diff(bass - bassWas)),
+      rating: value(rating, 'decibel', diff(rating - ratingWas)),
+      mass: value(20 + i, 'surfaceMass'),
+      cost: cost === null ? null : value(cost, 'money'),
+      ...more,
+    };
+    if (where !== 'open') [bassWas, ratingWas] = [bass, rating];
+    return step;
+  });
+}
+
+/**
  * The text of a template with all its values, tags included.
  * @param {unknown} part
  * @returns {string}

@@ -3,9 +3,13 @@
 
 import { html, nothing, svg } from 'lit-html';
 import { curveTable, curveView } from '../draw/curve.js';
+import { ladderView, nextSteps } from '../draw/ladder.js';
 import * as edit from '../edit.js';
 import { boardName, decibels, hertz, leafName, MINUS, NBSP } from '../format.js';
-import { counted } from '../words.js';
+import { counted, familyWords, widestWords } from '../words.js';
+import { nearestView } from './nearest.js';
+import { needChoice, needLine } from './need.js';
+import { noteTaps } from './note.js';
 import { rich, tap } from './text.js';
 import { verdict } from './verdict.js';
 
@@ -27,10 +31,44 @@ const ROOMY = 344;
 export function sound(app, width = app.width) {
   const { report } = app;
   if (!report) return nothing;
+  const s = report.sound;
   return html`<section class="sound" aria-label="Sound">
-    ${app.wide ? verdict(app, 'sound') : nothing}
-    ${report.sound ? [curve(app, report, report.sound, width), ratings(report, report.sound), sentences(app, report.sound)] : nothing}
+    ${app.wide ? [verdict(app, 'sound'), needChoice(app)] : nothing}
+    ${s ? [curve(app, report, s, width), app.wide ? nothing : needLine(app), further(app, width), sentences(app, s), ratings(report, s), curveTable(s, report), noteTaps(app)] : nothing}
   </section>`;
+}
+
+/** What the scale of the ladder takes, px. */
+const SPAN = { phone: 76, desk: 228 };
+
+/**
+ * What is worked out once typing rests: the ladder and the nearest test. Until
+ * the new ones come, the last of this surface stand.
+ * @param {App} app
+ * @param {number} width
+ */
+function further(app, width) {
+  const known = app.further?.surface === app.surface.id ? app.further : undefined;
+  const single = (app.report?.leaves.length ?? 0) < 2;
+  const steps = known?.ladder ?? [];
+  const ratingIs = app.report?.ratingIs ?? 'STC';
+  const open = app.wide ? nextSteps(steps, app.ctx, rich) : nothing;
+  const nearest = known?.nearest ? nearestView(app, known.nearest, app.wide && open !== nothing ? (width - 32) / 2 : width) : nothing;
+  const ladder =
+    single && !steps.length
+      ? nothing
+      : html`<h2 class="head part">What each step brings</h2>
+          ${steps.length ? ladderView(steps, { span: app.wide ? SPAN.desk : SPAN.phone, ratingIs }, app.ctx, rich) : html`<p class="soft coming">…</p>`}`;
+  if (!app.wide) return [ladder, nearest];
+  return [
+    nearest === nothing && open === nothing
+      ? nothing
+      : html`<div class=${open === nothing ? '' : 'beside'}>
+          ${nearest}
+          ${open === nothing ? nothing : html`<section aria-label="Next step"><h2 class="head part">Next step</h2>${open}</section>`}
+        </div>`,
+    ladder,
+  ];
 }
 
 /**
@@ -48,8 +86,7 @@ function curve(app, report, s, width) {
       ${isReference ? nothing : html`<li>${dash()}<span>${rich(leafName(report.refLayers, app.units))}</span></li>`}
       ${app.wide ? html`<li>${dots()}<span>below 50${NBSP}Hz, beyond the tests</span></li>` : nothing}
     </ul>
-    ${guess ? html`<p class="beyond soft">${guess.replace('50 Hz', `50${NBSP}Hz`)}</p>` : nothing}
-    ${curveTable(s, { ratingIs, isReference })}`;
+    ${guess ? html`<p class="beyond soft">${guess.replace('50 Hz', `50${NBSP}Hz`)}</p>` : nothing}`;
 }
 
 function swatch() {
@@ -109,13 +146,19 @@ function signed(v) {
  */
 export function reason({ spread }) {
   const by = `±${decibels(spread.rating)}${NBSP}dB`;
+  const family = familyWords(spread.family);
+  const widest = spread.widest ? ` What widens it most is ${widestWords(spread.widest)}.` : '';
   if (spread.near) {
-    const nearest = spread.family
-      ? ` The nearest ${spread.tests === 1 ? 'is' : 'are'} ${spread.tests ? counted(spread.tests, 'test') : 'tests'} of ${spread.family}.`
-      : '';
-    return `${by}: no published test of this kind among our evidence.${nearest}`;
+    const nearest = !family
+      ? ''
+      : spread.tests
+        ? ` The nearest ${spread.tests === 1 ? 'is' : 'are'} ${counted(spread.tests, 'test')} of ${family}${spread.widest ? ' and their like' : ''}.`
+        : ` The nearest are ${family}.`;
+    return `${by}: no published test of this kind among our evidence.${nearest}${widest}`;
   }
-  return `${by}: that is how far off it was for ${counted(spread.tests, 'published test')} of ${spread.family}.`;
+  if (!spread.tests) return `${by}: what laboratories differ by among themselves, and what we do not know of the boards.${widest}`;
+  // With too few of its own, those that are tied in the same way count too.
+  return `${by}: that is how far off it was for ${counted(spread.tests, 'published test')} of ${family}${spread.widest ? ' and their like' : ''}.${widest}`;
 }
 
 /**

@@ -10,11 +10,15 @@ function appOf(more = {}) {
   const buildUp = { id: 'b', leaves: [{ layers }, { layers: [{ id: 'f', board: 'half' }] }], gaps: [{ id: 'gap', near: {}, far: {} }], compare: { leaf: 0 } };
   return {
     report: r,
-    plan: { surfaces: [], buildUps: [buildUp] },
+    plan: { name: 'A wall', region: 'US', surfaces: [], buildUps: [buildUp], source: 'band', level: '100' },
+    surface: { id: 's', name: 'wall', kind: 'wall', listener: 'sleeper', beyond: 'bedroom' },
+    further: more.further,
     buildUp,
     units: 'us',
     ctx: { units: 'us', currency: '$', report: r, names: {} },
     catalog: {
+      sources: [{ id: 'band', level: 108.4, source: '' }],
+      listeners: [{ id: 'sleeper', level: 30, source: '' }],
       frames: [],
       fixings: [],
       fills: [
@@ -45,9 +49,15 @@ test('the region’s own number comes first, each with how far it may be off', (
 });
 
 test('the spread says where it comes from', () => {
-  assert.match(reason(soundReport()), /no published test of this kind among our evidence\. The nearest are 4 tests of wood studs with channel\./);
-  const known = reason(soundReport({ spread: { rating: 1.9, bass: 6, family: 'light steel studs, filled', tests: 28, near: false } }));
-  assert.match(known, /^±2\u00a0dB: that is how far off it was for 28 published tests of light steel studs, filled\.$/);
+  const spread = { rating: 1.9, bass: 6, family: 'wall wood single RC', tests: 31, near: true, widest: 'clip' };
+  assert.match(
+    reason(soundReport({ spread })),
+    /no published test of this kind among our evidence\. The nearest are 31 tests of walls of wood studs with resilient channel and their like\. What widens it most is how stiff the clips are\.$/,
+  );
+  const known = reason(soundReport({ spread: { ...spread, family: 'wall steel single', tests: 65, near: false, widest: '' } }));
+  assert.match(known, /^±2\u00a0dB: that is how far off it was for 65 published tests of walls of light steel studs\.$/);
+  assert.doesNotMatch(reason(soundReport({ spread: { ...spread, tests: 0 } })), / 0 /);
+  assert.doesNotMatch(reason(soundReport({ spread: { ...spread, tests: 0, near: false } })), / 0 /);
 });
 
 test('an empty gap is offered a batt with what it brings', () => {
