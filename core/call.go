@@ -1,12 +1,12 @@
 package core
 
 import (
-	"encoding/json"
 	"fmt"
 	"runtime/debug"
 	"strings"
 
 	"twoleaf/core/caution"
+	"twoleaf/core/internal/wire"
 	"twoleaf/core/link"
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
@@ -68,7 +68,7 @@ func Call(method string, args []byte, t *Tables) (reply []byte) {
 					break
 				}
 			}
-			reply = marshal(Reply{Panic: fmt.Sprintf("%v, in %s", r, where)})
+			reply = Broken(fmt.Sprintf("%v, in %s", r, where))
 		}
 	}()
 	answer, faults := dispatch(method, args, t)
@@ -78,13 +78,16 @@ func Call(method string, args []byte, t *Tables) (reply []byte) {
 }
 
 func marshal(r Reply) []byte {
-	text, err := json.Marshal(r)
+	text, err := wire.Marshal(r)
 	if err != nil {
 		// A number that is not one reached the report: say so instead of breaking the page.
-		text, _ = json.Marshal(Reply{Panic: "the answer could not be written down: " + err.Error()})
+		return Broken("the answer could not be written down: " + err.Error())
 	}
 	return text
 }
+
+// Broken returns the reply of a call that broke, with what broke in words.
+func Broken(words string) []byte { return marshal(Reply{Panic: words}) }
 
 func dispatch(method string, args []byte, t *Tables) (Reply, []*plan.Fault) {
 	switch method {
@@ -179,7 +182,7 @@ func opened(p plan.Plan, f *plan.Fault) (Reply, []*plan.Fault) {
 }
 
 func parse(args []byte, into any) []*plan.Fault {
-	if err := json.Unmarshal(args, into); err != nil {
+	if _, err := wire.Unmarshal(args, into); err != nil {
 		return []*plan.Fault{{Code: "unreadable", Leaf: -1, Field: "call", Words: "the page's question could not be read: " + err.Error()}}
 	}
 	return nil

@@ -9,7 +9,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"os"
 
@@ -61,7 +60,7 @@ func answer(method string, args []byte, tables *core.Tables) (reply []byte) {
 	defer func() {
 		if r := recover(); r != nil {
 			*tables = *core.NewTables() // whatever was half written in it
-			reply, _ = json.Marshal(core.Reply{Panic: fmt.Sprint(r)})
+			reply = core.Broken(fmt.Sprint(r))
 		}
 	}()
 	return call(method, args, tables)

@@ -2,12 +2,10 @@ package plan
 
 import (
 	"bytes"
-	"encoding/json"
-	"errors"
 	"fmt"
-	"reflect"
-	"slices"
-	"strings"
+	"strconv"
+
+	"twoleaf/core/internal/wire"
 )
 
 // MaxText is the greatest length of a plan as text, bytes: 1 MB. The largest
@@ -27,16 +25,11 @@ func Parse(text []byte) (Plan, *Fault) {
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	var doc map[string]any
-	d := json.NewDecoder(bytes.NewReader(text))
-	d.UseNumber()
-	if err := d.Decode(&doc); err != nil {
+	if _, err := wire.Unmarshal(text, &doc); err != nil {
 		return Plan{}, unreadable(file, err)
 	}
-	if d.More() {
-		return Plan{}, file.fault("unreadable", "file", "", "something follows after the plan")
-	}
-	number, ok := doc["format"].(json.Number)
-	format, err := number.Int64()
+	number, ok := doc["format"].(wire.Number)
+	format, err := strconv.Atoi(string(number))
 	if !ok || err != nil || format < 1 {
 		return Plan{}, file.fault("unreadable", "format", fmt.Sprint(doc["format"]), "this is not a plan: it names no format")
 	}
@@ -45,76 +38,38 @@ func Parse(text []byte) (Plan, *Fault) {
 		f.High = fmt.Sprint(Format)
 		return Plan{}, f
 	}
-	doc = migrate(doc, int(format), migrations)
-	carried, err := json.Marshal(doc)
+	doc = migrate(doc, format, migrations)
+	carried, err := wire.Marshal(doc)
 	if err != nil {
 		return Plan{}, unreadable(file, err)
 	}
 	var p Plan
-	if err := json.Unmarshal(carried, &p); err != nil {
+	p.Unread, err = wire.Unmarshal(carried, &p)
+	if err != nil {
 		return Plan{}, unreadable(file, err)
 	}
-	p.Unread = unknownFields(doc, reflect.TypeFor[Plan]())
+	for i, name := range p.Unread {
+		p.Unread[i] = clip(name)
+	}
 	return p, nil
 }
 
 // unreadable says what is wrong with a text that is no JSON of a plan.
 func unreadable(at place, err error) *Fault {
-	var kind *json.UnmarshalTypeError
-	var syntax *json.SyntaxError
-	switch {
-	case errors.As(err, &kind):
-		field := kind.Field
+	switch err := err.(type) {
+	case *wire.TypeError:
+		field := err.Field
 		if field == "" {
 			field = "file"
 		}
-		return at.fault("unreadable", field, kind.Value, fmt.Sprintf("%s is a %s, which does not belong there", field, kind.Value))
-	case errors.As(err, &syntax):
-		return at.fault("unreadable", "file", "", fmt.Sprintf("it breaks off or is damaged at character %d", syntax.Offset))
-	}
-	return at.fault("unreadable", "file", "", "it breaks off or is damaged")
-}
-
-// maxUnread bounds how many unknown fields are named.
-const maxUnread = 20
-
-// unknownFields returns the paths of what is in a document and in no field of a type, sorted.
-func unknownFields(doc any, t reflect.Type) []string {
-	seen := map[string]bool{}
-	var walk func(v any, t reflect.Type, path string)
-	walk = func(v any, t reflect.Type, path string) {
-		switch v := v.(type) {
-		case map[string]any:
-			if t.Kind() != reflect.Struct {
-				return
-			}
-			fields := map[string]reflect.Type{}
-			for i := range t.NumField() {
-				name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
-				if name != "" && name != "-" {
-					fields[strings.ToLower(name)] = t.Field(i).Type
-				}
-			}
-			for key, value := range v {
-				if ft, ok := fields[strings.ToLower(key)]; ok {
-					walk(value, ft, path+key+".")
-				} else if len(seen) < maxUnread {
-					seen[clip(path+key)] = true
-				}
-			}
-		case []any:
-			if t.Kind() == reflect.Slice {
-				for _, value := range v {
-					walk(value, t.Elem(), path)
-				}
-			}
+		return at.fault("unreadable", field, err.Value, fmt.Sprintf("%s is a %s, which does not belong there", field, err.Value))
+	case *wire.SyntaxError:
+		switch {
+		case err.More:
+			return at.fault("unreadable", "file", "", "something follows after the plan")
+		case !err.Cut:
+			return at.fault("unreadable", "file", "", fmt.Sprintf("it breaks off or is damaged at character %d", err.Offset))
 		}
 	}
-	walk(doc, t, "")
-	var out []string
-	for name := range seen {
-		out = append(out, name)
-	}
-	slices.Sort(out)
-	return out
+	return at.fault("unreadable", "file", "", "it breaks off or is damaged")
 }
