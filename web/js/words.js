@@ -825,7 +825,7 @@ export function stepWords(steps, i, ctx) {
   const board = step.board ? briefOf(step, ctx) : '';
   const edited = ctx.report?.leaf ?? 0;
   const last = (ctx.report?.leaves.length ?? 2) - 1;
-  const side = step.leaf === edited ? '' : step.leaf === 0 ? ', room side' : step.leaf === last ? ', far side' : '';
+  const side = step.leaf === edited ? '' : step.leaf === 0 ? `, room${NBSP}side` : step.leaf === last ? `, far${NBSP}side` : '';
   switch (step.rung) {
     case 'bare':
       return 'One board a side';
@@ -869,5 +869,6 @@ const ORDER = ['', 'second', 'third', 'fourth', 'fifth', 'sixth'];
  */
 function briefOf({ board, short = '', nominal = '' }, ctx) {
   const layers = [...(ctx.report?.leaves.flatMap((leaf) => leaf.layers) ?? []), ...(ctx.report?.refLayers ?? [])];
-  return inSentence(boardName(layers.find((layer) => layer.board === board) ?? { short, nominal }, ctx.units, 'brief'));
+  const name = inSentence(boardName(layers.find((layer) => layer.board === board) ?? { short, nominal }, ctx.units, 'brief'));
+  return name.replace('type X', `type${NBSP}X`);
 }
