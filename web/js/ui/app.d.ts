@@ -78,7 +78,7 @@ export interface App {
   /** versions of core, format and table, in words */
   about: string;
   /** what a printed sheet needs beside the report */
-  printed: { link?: string; qr?: string[]; reports: Report[]; /** the calculation note in place of the sheet */ note?: boolean } | undefined;
+  printed: { link?: string; qr?: string[]; reports: Report[] /** the calculation note in place of the sheet */; note?: boolean } | undefined;
   buildUp: BuildUp;
   units: Units;
   region: Region;
