@@ -24,6 +24,9 @@ const PLAIN = ['manifest.webmanifest', 'icons/icon.svg', 'icons/icon-192.png', '
 /** The region whose first wall is printed into the page. */
 const REGION = 'US';
 
+/** Packages whose short functions are put in the place of their calls, for speed; everywhere else the calls are kept, for size. */
+const INLINED = ['math', 'twoleaf/core/band', 'twoleaf/core/rating', 'twoleaf/core/transmission'];
+
 if (process.argv.includes('--cells')) console.log(JSON.stringify(await cellsOf(JSON.parse(readFileSync(0, 'utf8')))));
 else await main();
 
@@ -66,9 +69,6 @@ async function main() {
   sweep([...files.keys(), 'twoleaf.html']);
   report(onTheWire, passedOn, version);
 }
-
-/** Packages whose short functions are put in the place of their calls, for speed; everywhere else the calls are kept, for size. */
-const INLINED = ['math', 'twoleaf/core/band', 'twoleaf/core/rating', 'twoleaf/core/transmission'];
 
 /** The core, small and the same on every machine. */
 function compileCore() {
