@@ -869,6 +869,7 @@ const ORDER = ['', 'second', 'third', 'fourth', 'fifth', 'sixth'];
  */
 function briefOf({ board, short = '', nominal = '' }, ctx) {
   const layers = [...(ctx.report?.leaves.flatMap((leaf) => leaf.layers) ?? []), ...(ctx.report?.refLayers ?? [])];
-  const name = inSentence(boardName(layers.find((layer) => layer.board === board) ?? { short, nominal }, ctx.units, 'brief'));
+  const layer = layers.find((y) => y.board === board) ?? { short, nominal };
+  const name = inSentence(boardName(layer, ctx.units, /gypsum/i.test(short) ? 'brief' : 'row'));
   return name.replace('type X', `type${NBSP}X`);
 }

@@ -164,8 +164,8 @@ function layOut(sound, options) {
 
 /** Less than this reads as 0 dB. */
 const HALF = 0.5;
-/** Half an octave. */
-const EDGE = Math.SQRT2;
+/** Half an octave, of octaves of the base-ten system. */
+const EDGE = 10 ** 0.15;
 /** Distance of the lines of a hatch across them, px. */
 const PITCH = 6;
 /** A figure stands inside its hatch where it is at least this high all along, px. */
@@ -609,6 +609,35 @@ function candidates(drawn, wish, size, above) {
           },
         );
       }
+    }
+  }
+  return all.length ? all : aside(drawn, wish, size);
+}
+
+/**
+ * Close to the axis there is no room under a mark: its words stand further
+ * aside, where the curve leaves room for them.
+ * @param {Chart} drawn
+ * @param {Wish} wish
+ * @param {number} size
+ * @returns {Candidate[]}
+ */
+function aside(drawn, { at, text, rank }, size) {
+  const width = textWidth(text, size);
+  const height = size * 1.2;
+  /** @type {Candidate[]} */
+  const all = [];
+  for (const side of [1, -1]) {
+    for (const off of [34, 50, 66, 84]) {
+      const x0 = side > 0 ? at.x + off : at.x - off - width;
+      const limit = clear(drawn, x0, x0 + width, 1);
+      if (limit === undefined) continue;
+      const y0 = Math.max(limit + 1, at.y - height / 2);
+      const y1 = y0 + height;
+      if (y1 > drawn.bottom - 3) continue;
+      const box = { x0, x1: x0 + width, y0, y1 };
+      const to = { x: side > 0 ? x0 - 3 : x0 + width + 3, y: (y0 + y1) / 2 };
+      all.push({ mark: made(at, [text], box, side > 0 ? 'start' : 'end', to, size, rank), box, id: 0, cost: length(at, to) + 10 });
     }
   }
   return all;

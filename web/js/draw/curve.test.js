@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { chart, curveTable, curveView, describe } from './curve.js';
-import { flat, HZ, sound } from './samples.js';
+import { flat, HZ, need, sound } from './samples.js';
 
 const phone = { mode: /** @type {const} */ ('phone'), width: 358, ratingIs: 'STC' };
 
@@ -106,4 +106,73 @@ test('the numbers stand in a table too', () => {
   assert.match(table, /63\u00a0Hz/);
   assert.match(describe(sound(), phone), /resonance at 58\u00a0Hz; 125\u00a0Hz decides STC/);
   assert.match(describe(sound(), { ...phone, ratingIs: 'Rw' }), /^Sound reduction index/);
+});
+
+test('what is needed stands as steps one octave wide, with the shortfall between it and the curve only', () => {
+  const curve = sound({ need: need() });
+  for (const [width, mode] of /** @type {const} */ ([
+    [358, 'phone'],
+    [328, 'phone'],
+    [711, 'desk'],
+    [660, 'print'],
+  ])) {
+    const drawn = chart(curve, { ...phone, width, mode });
+    assert.equal(drawn.steps.length, 7);
+    drawn.steps.forEach((step, i) => {
+      // An octave is 0.3 of a decade; the last one ends a hair outside the axis.
+      assert.ok(Math.abs(step.x1 - step.x0 - (0.3 * (drawn.right - drawn.left)) / Math.log10(5700 / 28)) < 0.7, `${i}`);
+      if (i) assert.ok(Math.abs(step.x0 - drawn.steps[i - 1].x1) < 0.01, 'one begins where the other ends');
+      assert.equal(step.y, drawn.y([51, 63, 67, 72, 74, 73, 70][i]));
+      for (const point of step.outline) assert.ok(point.y >= step.y && point.x > step.x0 && point.x < step.x1);
+      for (const [, x, y] of step.hatch.matchAll(/[ML]([\d.-]+) ([\d.-]+)/g)) {
+        assert.ok(Number(y) >= step.y - 0.1 && Number(y) <= curveAt(drawn.yours, Number(x)) + 0.6, `octave ${i}: ${x} ${y}`);
+      }
+      assert.ok(step.figure.y > 0, 'the figure is on the picture');
+    });
+    const words = flat(curveView(curve, { ...phone, width, mode }));
+    assert.equal(words.match(/>short</g)?.length, 1);
+    assert.equal(words.match(/>needed</g)?.length, 1);
+    for (const mark of drawn.marks) assert.ok(mark.to.y > mark.at.y - 1, 'marks stay under the curve');
+  }
+  assert.match(describe(curve, phone), /Needed: 63\u00a0Hz 51\u00a0dB, short by 34; .*4\u00a0kHz 70\u00a0dB, short by 8\./);
+});
+
+/** @param {{x: number, y: number}[]} line @param {number} x */
+function curveAt(line, x) {
+  const found = line.findIndex((point) => point.x >= x);
+  const i = found < 0 ? line.length - 1 : Math.max(1, found);
+  const [a, b] = [line[i - 1], line[i]];
+  return a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
+}
+
+test('where enough is stopped there is a step and no hatch, where nothing is played not even that', () => {
+  const octaves = need().octaves.map((o, k) => ({ ...o, need: k === 0 ? 0 : o.got - 5, short: 0 }));
+  const drawn = chart(sound({ need: need({ octaves, worst: -1 }) }), phone);
+  assert.equal(drawn.steps.length, 6);
+  assert.ok(drawn.steps.every((step) => step.hatch === '' && step.short === 0));
+  const table = flat(curveTable(sound({ need: need({ octaves, worst: -1 }) }), {}));
+  assert.match(table, /none/);
+  assert.equal(table.match(/enough/g)?.length, 7);
+});
+
+test('a need of any size keeps every number a number', () => {
+  for (const level of [-20, 0.2, 79.9, 95, 300, Number.NaN]) {
+    const octaves = need().octaves.map((o) => ({ ...o, need: level, short: Math.max(0, level - o.got) }));
+    for (const width of [0, 328, 711]) {
+      const drawn = flat(curveView(sound({ need: need({ octaves }) }), { ...phone, width })).replace(/aria-label=.*?width=/s, '');
+      assert.doesNotMatch(drawn, /NaN|Infinity|undefined|e-\d/, `${level} at ${width}`);
+    }
+  }
+});
+
+test('a mark close to the axis has its words aside', () => {
+  const drawn = chart(sound({ tl: HZ.map((_, i) => (i < 4 ? 11 : 11 + 7 * (i - 3))), resonances: [63], decides: -1, dips: null, need: need() }), {
+    ...phone,
+    mode: 'print',
+    width: 660,
+  });
+  assert.deepEqual(
+    drawn.marks.map((mark) => mark.lines.join(' ')),
+    ['resonance 63\u00a0Hz'],
+  );
 });

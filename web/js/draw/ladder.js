@@ -92,6 +92,7 @@ export function ladderView(steps, options, ctx, rich) {
         return html`<tr class=${step.where}>
           <th scope="row" class=${rungs[i].down && rungs[i].x < FIGURE + 6 ? 'yields' : ''}>
             ${rich(name)}${step.where === 'here' ? html`<span class="hid">, where you are</span>` : step.where === 'open' ? html`<span class="hid">, not taken</span>` : nothing}
+            <span class="spare soft">${[step.rating ? `${options.ratingIs}${NBSP}${decibels(step.rating.v)}` : '', costWords(step, i, ctx)].filter((said) => typeof said === 'string' && said).join(', ')}</span>
           </th>
           <td class="bass">${rungView(rungs[i], step, rules, ctx)}</td>
           <td>${step.rating ? decibels(step.rating.v) : UNKNOWN}</td>

@@ -18,6 +18,8 @@ import { rich } from './text.js';
  * @typedef {import('../words.js').Ctx} Ctx
  */
 
+/** From here on the test has room for its whole words, px. */
+const ROOMY = 344;
 /** Differences that are said; the rest are counted. */
 const MOST = 4;
 
@@ -88,7 +90,7 @@ const BOARDS = /** @type {Record<string, string>} */ ({
  * @param {Units} units
  */
 function boardWords({ short, kind, thickness }, units) {
-  const t = size(thickness, units);
+  const t = units === 'us' ? inches(thickness / 0.0254) : millimetres(thickness);
   if (kind === 'gypsum') return /typeX/i.test(short) ? `${t} type X` : `${t} gypsum`;
   if (kind === 'plywood' && /osb/i.test(short)) return `${t} plywood or OSB`;
   return `${t} ${BOARDS[kind] ?? kind}`;
@@ -270,21 +272,23 @@ export function nearestView(app, nearest, width) {
   const { ours } = nearest;
   const open = unfolded === nearest.id;
   const leaves = app.report?.leaves.length ?? 2;
+  const of = html`<p>${rich(construction(ours, app.units))}</p>`;
   return html`<section class="nearest" aria-label="Nearest published test">
     <h2 class="head part">Nearest published test</h2>
-    <p>${rich(construction(ours, app.units))}</p>
+    ${app.wide ? nothing : of}
     <dl class="tests">
       <div>
-        <dt>Measured in the laboratory</dt>
+        <dt>${app.wide || width < ROOMY ? 'Measured' : 'Measured in the laboratory'}</dt>
         <dd><b>STC ${nearest.stc || UNKNOWN}</b></dd>
         <dd>bass <b>${nearest.bass === undefined ? UNKNOWN : decibels(nearest.bass)}</b>${nearest.bass === undefined ? html`<span class="hid">, not printed</span>` : nothing}</dd>
       </div>
       <div>
-        <dt>Twoleaf, that very ${ours.gaps.some((gap) => /joist/.test(gap.frame)) ? 'floor' : 'wall'}</dt>
+        <dt>Twoleaf, that ${app.wide ? '' : 'very '}${ours.gaps.some((gap) => /joist/.test(gap.frame)) ? 'floor' : 'wall'}</dt>
         <dd><b>STC ${ours.stc}</b></dd>
         <dd>bass <b>${decibels(ours.bass)}</b></dd>
       </div>
     </dl>
+    ${app.wide ? of : nothing}
     <p class="soft">${rich(differencesWords(nearest, app.ctx, leaves))}</p>
     <p class="soft">
       ${publishedWords(nearest)}.

@@ -27,7 +27,7 @@ const CHART = 400;
 
 /** What is in a note is sure of itself only within these. */
 const LIMITS = [
-  'Predicted, not measured. One standard deviation is given as low and high.',
+  'Predicted, not measured. Low and high are one standard deviation either way.',
   'From 50 to 80 Hz it may be off by 6 dB or more; 31.5 and 40 Hz are extrapolated, 8 dB at best: no test among the evidence goes there.',
   'It is what a laboratory would find: sound that goes round through floor, ceiling, doors and ducts is not in it.',
   'It holds for sealed joints, fixings as typed, and screws clear of the frame behind clips or channel.',
