@@ -42,11 +42,12 @@ var may = map[string][]string{
 var standsIn = map[string][]string{
 	"core/internal/wire":    {"core", "core/plan"},
 	"core/internal/pattern": {"core/evidence"},
+	"core/internal/text":    {"core/unit", "core/material", "core/evidence"},
 }
 
 // outside is what a package may import that is neither ours nor the standard library's.
 var outside = map[string][]string{
-	"core": {"rsc.io/qr"},
+	"core": {"rsc.io/qr/coding"},
 	"wasm": {"github.com/hack-pad/safejs"},
 }
 

@@ -3,6 +3,7 @@ package core
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"twoleaf/core/appraise"
 	"twoleaf/core/band"
@@ -70,14 +71,9 @@ func (a *assessment) dips() []Dip {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Dip) int {
-		if a.Hz < b.Hz {
-			return -1
-		}
-		if a.Hz > b.Hz {
-			return 1
-		}
-		return a.Leaf - b.Leaf
+	sort.SliceStable(out, func(i, j int) bool {
+		a, b := out[i], out[j]
+		return a.Hz < b.Hz || a.Hz == b.Hz && a.Leaf < b.Leaf
 	})
 	return out
 }

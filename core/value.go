@@ -1,7 +1,7 @@
 package core
 
 import (
-	"slices"
+	"sort"
 
 	"twoleaf/core/plan"
 )
@@ -49,13 +49,5 @@ func origin(f plan.From) Origin {
 }
 
 func sortValues(v []Value) {
-	slices.SortFunc(v, func(a, b Value) int {
-		switch {
-		case a.V < b.V:
-			return -1
-		case a.V > b.V:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(v, func(i, j int) bool { return v[i].V < v[j].V })
 }

@@ -3,7 +3,10 @@
 // off. The page turns them into sentences; none is printed here.
 package caution
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // Caution is one such value. Numbers are SI.
 type Caution struct {
@@ -171,16 +174,13 @@ func Sort(list []Caution) []Caution {
 			out = append(out, c)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Caution) int {
-		i, known := ruleOf(a.Code)
+	rank := func(c Caution) int {
+		i, known := ruleOf(c.Code)
 		if !known {
-			i = len(rules)
+			return len(rules)
 		}
-		j, known := ruleOf(b.Code)
-		if !known {
-			j = len(rules)
-		}
-		return i - j
-	})
+		return i
+	}
+	sort.SliceStable(out, func(i, j int) bool { return rank(out[i]) < rank(out[j]) })
 	return out
 }

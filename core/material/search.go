@@ -2,11 +2,12 @@ package material
 
 import (
 	"math"
-	"slices"
+	"sort"
 	"strconv"
 	"strings"
 	"unicode"
 
+	"twoleaf/core/internal/text"
 	"twoleaf/core/unit"
 )
 
@@ -68,7 +69,7 @@ func Search(query, region string) []Board {
 			hits = append(hits, hit{b, score})
 		}
 	}
-	slices.SortStableFunc(hits, func(a, b hit) int { return b.score - a.score })
+	sort.SliceStable(hits, func(i, j int) bool { return hits[i].score > hits[j].score })
 	out := make([]Board, len(hits))
 	for i, h := range hits {
 		out[i] = h.board
@@ -84,10 +85,10 @@ type size struct {
 	u     string  // "in", "mm", or "" for either
 }
 
-var vulgar = strings.NewReplacer(
+var vulgar = []string{
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
 	"\u2044", "/", "″", `"`, "”", `"`, "\u00a0", " ", "\u202f", " ",
-)
+}
 
 // queryParts splits a query into words and thicknesses.
 func queryParts(query string) (words []string, sizes []size) {
@@ -95,7 +96,7 @@ func queryParts(query string) (words []string, sizes []size) {
 	if r := []rune(query); len(r) > longest {
 		query = string(r[:longest])
 	}
-	fields := strings.FieldsFunc(strings.ToLower(vulgar.Replace(query)), func(r rune) bool {
+	fields := strings.FieldsFunc(strings.ToLower(text.Replace(query, vulgar)), func(r rune) bool {
 		return unicode.IsSpace(r) || r == ';' || r == '(' || r == ')'
 	})
 	for i := 0; i < len(fields); i++ {

@@ -2,13 +2,13 @@ package material
 
 import (
 	_ "embed"
-	"encoding/csv"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"sync"
 
+	"twoleaf/core/internal/text"
 	"twoleaf/core/unit"
 )
 
@@ -62,15 +62,16 @@ func (t table[T]) find(index map[string]int, key string) (v T, ok bool) {
 // test reads every table.
 type row map[string]string
 
-func records(text string) []row {
-	r := csv.NewReader(strings.NewReader(text))
-	r.Comment = '#'
-	all, err := r.ReadAll()
+func records(table string) []row {
+	all, err := text.Records(table)
 	if err != nil {
 		panic("material: " + err.Error())
 	}
 	out := make([]row, 0, len(all))
 	for _, rec := range all[1:] {
+		if len(rec) != len(all[0]) {
+			panic("material: fields are missing: " + strings.Join(rec, ","))
+		}
 		m := make(row, len(rec))
 		for i, name := range all[0] {
 			m[name] = rec[i]

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
@@ -120,8 +119,8 @@ func (at place) wrong(field string, q unit.Quantity, kind unit.Kind, l limits, z
 	if err == nil {
 		return nil
 	}
-	var out *unit.ReadError
-	if !errors.As(err, &out) {
+	out, ok := err.(*unit.ReadError)
+	if !ok {
 		return at.fault("notNumber", field, string(q), err.Error())
 	}
 	f := at.fault(string(out.Code), field, string(q), fmt.Sprintf("%s is %s; %s to %s is allowed", word(field), say(q), bare(say(low), say(high)), say(high)))
@@ -198,8 +197,8 @@ func Read(what, text, in string) (unit.Quantity, *Fault) {
 		return q, nil
 	}
 	at := place{f: Fault{Leaf: -1}}
-	var out *unit.ReadError
-	if !errors.As(err, &out) {
+	out, ok := err.(*unit.ReadError)
+	if !ok {
 		return "", at.fault("notNumber", what, text, err.Error())
 	}
 	f := at.fault(string(out.Code), what, out.Typed, out.Error())

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"twoleaf/core/internal/text"
 )
 
 // Code names what is wrong with a text or with the size of a quantity.
@@ -196,7 +198,7 @@ func (q Quantity) short() Quantity {
 	return join(strings.Join(sides, "x"), u)
 }
 
-var tidier = strings.NewReplacer(
+var tidier = []string{
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
 	"⅕", " 1/5", "⅖", " 2/5", "⅗", " 3/5", "⅘", " 4/5",
 	"\u2044", "/", // fraction slash
@@ -205,12 +207,12 @@ var tidier = strings.NewReplacer(
 	"\u2212", "-", "–", "-", "‐", "-", "‑", "-",
 	"²", "2", "^2", "2",
 	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2007", " ", "\t", " ",
-)
+}
 
 // tidy brings the many signs for one thing to one, in lower case.
 func tidy(s string) string {
 	s = strings.ReplaceAll(strings.ToLower(s), "′′", `"`)
-	return strings.TrimSpace(tidier.Replace(s))
+	return strings.TrimSpace(text.Replace(s, tidier))
 }
 
 // unitWords are the ways units are written, by their tidied text without dots and spaces.
@@ -231,7 +233,7 @@ var unitWords = map[string]Unit{
 
 func unitOf(word string) (Unit, bool) {
 	word = strings.ReplaceAll(word, " per ", "/")
-	u, ok := unitWords[strings.NewReplacer(" ", "", ".", "").Replace(word)]
+	u, ok := unitWords[strings.ReplaceAll(strings.ReplaceAll(word, " ", ""), ".", "")]
 	return u, ok
 }
 

@@ -121,8 +121,8 @@ func (w *writer) table(b []byte, v reflect.Value) []byte {
 	if v.IsNil() {
 		return put(b, "null")
 	}
-	keys := keysOf(v.MapKeys())
-	sort.Sort(keys)
+	keys := v.MapKeys()
+	sort.SliceStable(keys, func(i, j int) bool { return keys[i].String() < keys[j].String() })
 	b = put(b, "{")
 	for i, key := range keys {
 		if i > 0 {
@@ -135,12 +135,6 @@ func (w *writer) table(b []byte, v reflect.Value) []byte {
 	}
 	return put(b, "}")
 }
-
-type keysOf []reflect.Value
-
-func (k keysOf) Len() int           { return len(k) }
-func (k keysOf) Less(i, j int) bool { return k[i].String() < k[j].String() }
-func (k keysOf) Swap(i, j int)      { k[i], k[j] = k[j], k[i] }
 
 // empty reports whether a field may be left out.
 func empty(v reflect.Value) bool {
