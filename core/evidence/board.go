@@ -3,7 +3,6 @@ package evidence
 import (
 	_ "embed"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 	"sync"
@@ -132,21 +131,15 @@ type piece struct {
 	printed float64   // kg/m² in brackets
 }
 
-var (
-	bracket   = regexp.MustCompile(`\([^)]*\)`)
-	inBracket = regexp.MustCompile(`([\d.]+)\s*kg/m2`)
-	times     = regexp.MustCompile(`(?:^|\s)x\s*(\d+)\b|\b(\d+)\s*x\s`)
-	decimal   = regexp.MustCompile(`\d+(?:\.\d+)?`)
-	between   = regexp.MustCompile(`(\d+(?:\.\d+)?)\s*-\s*(\d+(?:\.\d+)?)(?:\s|$)`)
-)
+var printedMass = before("kg/m2")
 
-// number returns the first number after a word's end in a text; ok is false where there is none.
+// firstNumber returns the first number in a text; ok is false where there is none.
 func firstNumber(s string) (float64, bool) {
-	m := decimal.FindString(s)
-	if m == "" {
+	r, ok := decimal.in(s)
+	if !ok {
 		return 0, false
 	}
-	v, err := strconv.ParseFloat(m, 64)
+	v, err := strconv.ParseFloat(r.first, 64)
 	return v, err == nil
 }
 
@@ -175,21 +168,20 @@ func split(s string, at ...string) []string {
 // readPiece reads "gypsum 15.9 typeX x2" into its parts.
 func readPiece(s string) piece {
 	p := piece{count: 1}
-	for _, b := range bracket.FindAllString(s, -1) {
-		if m := inBracket.FindStringSubmatch(b); m != nil && !strings.Contains(b, "block") {
-			p.printed, _ = strconv.ParseFloat(m[1], 64)
+	for b, ok := bracket.in(s); ok; b, ok = bracket.find(s, b.to) {
+		in := s[b.from:b.to]
+		if m, ok := printedMass.in(in); ok && !strings.Contains(in, "block") {
+			p.printed = value(m.first)
 		}
 	}
-	s = strings.ToLower(bracket.ReplaceAllString(s, " "))
-	if m := times.FindStringSubmatch(s); m != nil {
-		p.count, _ = strconv.Atoi(m[1] + m[2])
-		s = times.ReplaceAllString(s, " ")
+	s = strings.ToLower(bracket.replace(s, " "))
+	if m, ok := times.in(s); ok {
+		p.count, _ = strconv.Atoi(m.first)
+		s = times.replace(s, " ")
 	}
 	p.text = strings.Join(strings.Fields(s), " ")
-	if m := between.FindStringSubmatch(p.text); m != nil {
-		lo, _ := strconv.ParseFloat(m[1], 64)
-		hi, _ := strconv.ParseFloat(m[2], 64)
-		if lo < hi {
+	if m, ok := between.in(p.text); ok {
+		if lo, hi := value(m.first), value(m.second); lo < hi {
 			p.mm = []float64{lo, hi}
 			return p
 		}
@@ -203,8 +195,9 @@ func readPiece(s string) piece {
 // alternatives of "gypsum 12.7 typeX or 15.9 typeX x1": each as a text of its own.
 func alternatives(s string) []string {
 	count := ""
-	if m := times.FindString(bracket.ReplaceAllString(s, "")); m != "" {
-		count = m
+	plain := bracket.replace(s, "")
+	if m, ok := times.in(plain); ok {
+		count = plain[m.from:m.to]
 	}
 	parts := split(s, " or ")
 	if len(parts) < 2 {
@@ -215,7 +208,7 @@ func alternatives(s string) []string {
 		if i > 0 && !strings.ContainsAny(parts[i][:1], "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") {
 			parts[i] = material + " " + parts[i]
 		}
-		if count != "" && !times.MatchString(bracket.ReplaceAllString(parts[i], "")) {
+		if _, counted := times.in(bracket.replace(parts[i], "")); !counted && count != "" {
 			parts[i] += " " + count
 		}
 	}
@@ -264,7 +257,7 @@ func readParts(s string) ([]part, error) {
 	for _, group := range split(s, "//") {
 		flush()
 		for _, text := range split(group, " + ") {
-			low := strings.ToLower(bracket.ReplaceAllString(text, " "))
+			low := strings.ToLower(bracket.replace(text, " "))
 			if has(low, "film", "damping compound", "viscoelastic") && !has(low, "gypsum") {
 				if n := len(now.layers); n > 0 {
 					now.layers[n-1].Join = assembly.Film
@@ -352,10 +345,8 @@ func orElse(a, b assembly.Join) assembly.Join {
 	return b
 }
 
-var leadingGap = regexp.MustCompile(`^[\d.]+ ?(?:mm )?(?:air|argon|krypton|cavity|space|gap)\b`)
-
 func isGap(low string) bool {
-	if leadingGap.MatchString(strings.TrimSpace(low)) {
+	if leadsGap(strings.TrimSpace(low)) {
 		return true
 	}
 	for _, w := range gapWords {

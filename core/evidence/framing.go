@@ -3,7 +3,6 @@ package evidence
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -68,15 +67,9 @@ type framing struct {
 }
 
 var (
-	section   = regexp.MustCompile(`(\d+(?:\.\d+)?)\s*x\s*(\d+(?:\.\d+)?)`)
-	atSpacing = regexp.MustCompile(`@\s*(<=|≤)?\s*(\d+(?:\.\d+)?)(?:\s*or\s*(\d+(?:\.\d+)?))?`)
-	gauge     = regexp.MustCompile(`ga\s*(\d+)`)
-	sheetMM   = regexp.MustCompile(`\bt\s*(\d+(?:\.\d+)?)(?:-(\d+(?:\.\d+)?))?`)
-	sheetIn   = regexp.MustCompile(`(\d+(?:\.\d+)?)\s*mm steel`)
-	plateMM   = regexp.MustCompile(`plate\s*(\d+)`)
-	apartMM   = regexp.MustCompile(`gap\s*(\d+)`)
-	blockMM   = regexp.MustCompile(`block\s*(?:wall\s*)?(\d+(?:\.\d+)?)`)
-	bareDepth = regexp.MustCompile(`(?:^|[a-z-]\s+)(\d{2,3}(?:\.\d+)?)(?:\s|$)`)
+	gauge   = wholeAfter("ga")
+	plateMM = wholeAfter("plate")
+	apartMM = wholeAfter("gap")
 )
 
 // gauges are thicknesses of steel by gauge number, mm (common practice).
@@ -84,27 +77,20 @@ var gauges = map[int]float64{25: 0.5, 24: 0.6, 22: 0.76, 20: 0.84, 18: 1.2, 16: 
 
 // spacings reads "@400 or 600" (two), "@<=600" (400 and that) or "@400".
 func spacings(s string) (out []float64, rest string) {
-	m := atSpacing.FindStringSubmatchIndex(s)
-	if m == nil {
+	r, ok := atSpacing.in(s)
+	if !ok {
 		return nil, s
 	}
-	get := func(k int) float64 {
-		if m[2*k] < 0 {
-			return 0
-		}
-		v, _ := strconv.ParseFloat(s[m[2*k]:m[2*k+1]], 64)
-		return v
-	}
-	first, second := get(2), get(3)
+	first, second := value(r.first), value(r.second)
 	switch {
-	case m[2] >= 0 && first > usualWood:
+	case r.upTo && first > usualWood:
 		out = []float64{usualWood, first}
 	case second > 0:
 		out = []float64{first, second}
 	default:
 		out = []float64{first}
 	}
-	return out, s[:m[0]] + " " + s[m[1]:]
+	return out, s[:r.from] + " " + s[r.to:]
 }
 
 // readFraming reads the framing of a wall, a window or a floor. cavity is the
@@ -112,10 +98,10 @@ func spacings(s string) (out []float64, rest string) {
 func readFraming(text, spacing, kind string, cavity float64) (framing, error) {
 	low := strings.ToLower(text)
 	f := framing{horizontal: has(strings.ToLower(kind), "floor", "ceiling", "roof")}
-	if m := blockMM.FindStringSubmatch(low); (m != nil || strings.HasPrefix(low, "brick") || strings.HasPrefix(low, "concrete")) && strings.Contains(low, ";") {
+	if _, block := blockMM.in(low); (block || strings.HasPrefix(low, "brick") || strings.HasPrefix(low, "concrete")) && strings.Contains(low, ";") {
 		wall, lining, _ := strings.Cut(text, ";")
 		f.block = wall
-		if m != nil && !has(strings.ToLower(wall), "concrete-block", "block wall") {
+		if block && !has(strings.ToLower(wall), "concrete-block", "block wall") {
 			f.block = "concrete-block " + wall
 		}
 		return f, f.readLining(strings.ToLower(lining), spacing)
@@ -126,36 +112,36 @@ func readFraming(text, spacing, kind string, cavity float64) (framing, error) {
 	}
 	f.readHung(hung, low)
 	f.spacing, main = spacings(main)
-	if m := plateMM.FindStringSubmatch(main); m != nil {
-		f.plate, _ = strconv.ParseFloat(m[1], 64)
-		main = plateMM.ReplaceAllString(main, " ")
+	if m, ok := plateMM.in(main); ok {
+		f.plate = value(m.first)
+		main = plateMM.replace(main, " ")
 	}
-	if m := apartMM.FindStringSubmatch(main); m != nil {
-		f.apart, _ = strconv.ParseFloat(m[1], 64)
-		main = apartMM.ReplaceAllString(main, " ")
+	if m, ok := apartMM.in(main); ok {
+		f.apart = value(m.first)
+		main = apartMM.replace(main, " ")
 	}
-	if m := gauge.FindStringSubmatch(main); m != nil {
-		n, _ := strconv.Atoi(m[1])
+	if m, ok := gauge.in(main); ok {
+		n, _ := strconv.Atoi(m.first)
 		if f.sheet = gauges[n]; f.sheet == 0 {
 			return f, fmt.Errorf("no steel thickness is known for gauge %d in %q", n, text)
 		}
-		main = gauge.ReplaceAllString(main, " ")
+		main = gauge.replace(main, " ")
 	}
-	if m := sheetMM.FindStringSubmatch(main); m != nil {
-		f.sheet, _ = strconv.ParseFloat(m[1], 64)
-		if m[2] != "" { // a range: the stiffest has the lowest rating, and the table's figure holds for all
-			f.sheet, _ = strconv.ParseFloat(m[2], 64)
+	if m, ok := sheetMM.in(main); ok {
+		f.sheet = value(m.first)
+		if m.second != "" { // a range: the stiffest has the lowest rating, and the table's figure holds for all
+			f.sheet = value(m.second)
 		}
-		main = sheetMM.ReplaceAllString(main, " ")
+		main = sheetMM.replace(main, " ")
 	}
-	main = bracket.ReplaceAllString(main, " ")
+	main = bracket.replace(main, " ")
 	// Of "38x235 or I-joist 241" the first.
 	first, _, _ := strings.Cut(main, " or ")
-	if m := section.FindStringSubmatch(first); m != nil {
-		f.width, _ = strconv.ParseFloat(m[1], 64)
-		f.depth, _ = strconv.ParseFloat(m[2], 64)
-	} else if m := bareDepth.FindStringSubmatch(first); m != nil {
-		f.depth, _ = strconv.ParseFloat(m[1], 64)
+	if m, ok := section.in(first); ok {
+		f.width = value(m.first)
+		f.depth = value(m.second)
+	} else if m, ok := bareDepth.in(first); ok {
+		f.depth = value(m.first)
 	}
 	steel := has(main, "steel", "metal", "c-stud")
 	f.wood = !steel
@@ -216,17 +202,15 @@ func (f *framing) readHung(hung, all string) {
 			f.assumed = append(f.assumed, "furring each 400 mm")
 		}
 		f.furringDepth = furringDepth
-		if m := bareDepth.FindStringSubmatch(atSpacing.ReplaceAllString(hung, " ")); m != nil {
-			f.furringDepth, _ = strconv.ParseFloat(m[1], 64)
+		if m, ok := bareDepth.in(atSpacing.replace(hung, " ")); ok {
+			f.furringDepth = value(m.first)
 		}
 		return
 	default:
 		return
 	}
-	if m := section.FindStringSubmatch(hung); m != nil && f.resilient.kind == material.Clip {
-		rows, _ := strconv.ParseFloat(m[1], 64)
-		along, _ := strconv.ParseFloat(m[2], 64)
-		f.resilient.rows, f.resilient.along = []float64{rows}, []float64{along}
+	if m, ok := section.in(hung); ok && f.resilient.kind == material.Clip {
+		f.resilient.rows, f.resilient.along = []float64{value(m.first)}, []float64{value(m.second)}
 	} else {
 		f.resilient.rows, _ = spacings(hung)
 	}
@@ -347,19 +331,19 @@ func (f *framing) readLining(low, spacing string) error {
 	default:
 		f.on = onLeaf1
 	}
-	plain := bracket.ReplaceAllString(low, " ")
+	plain := bracket.replace(low, " ")
 	f.spacing, plain = spacings(plain)
 	if len(f.spacing) == 0 && spacing != "" && !has(spacing, "not stated") {
 		f.spacing, _ = spacings("@" + spacing)
 	}
-	if m := section.FindStringSubmatch(plain); m != nil {
-		f.width, _ = strconv.ParseFloat(m[1], 64)
-		f.depth, _ = strconv.ParseFloat(m[2], 64)
+	if m, ok := section.in(plain); ok {
+		f.width = value(m.first)
+		f.depth = value(m.second)
 	} else if v, ok := firstNumber(strings.NewReplacer("leaf1", "", "leaf2", "").Replace(plain)); ok {
 		f.depth = v
 	}
-	if m := sheetMM.FindStringSubmatch(plain); m != nil {
-		f.sheet, _ = strconv.ParseFloat(m[1], 64)
+	if m, ok := sheetMM.in(plain); ok {
+		f.sheet = value(m.first)
 	}
 	free := has(plain, "free", "independent", "not touching")
 	resil := has(plain, "rc", "resilient", "channel")

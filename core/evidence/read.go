@@ -530,7 +530,7 @@ func readFill(text string) (fillText, error) {
 		f.assumed = []string{"filled"}
 		return f, nil
 	}
-	plain := bracket.ReplaceAllString(low, " ")
+	plain := bracket.replace(low, " ")
 	for _, alt := range strings.Split(plain, " or ") {
 		v, ok := firstNumber(alt)
 		if !ok {

@@ -1,14 +1,13 @@
 package evidence
 
 import (
-	"encoding/csv"
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"twoleaf/core/band"
+	"twoleaf/core/internal/text"
 )
 
 // record is a line of a table by column name.
@@ -19,11 +18,8 @@ type record struct {
 
 // records reads a table with a head of column names; lines that begin with #
 // are notes. An error names the line or the columns that are missing.
-func records(text string, needed ...string) ([]record, error) {
-	r := csv.NewReader(strings.NewReader(strings.TrimPrefix(text, "\ufeff")))
-	r.Comment = '#'
-	r.FieldsPerRecord = -1
-	all, err := r.ReadAll()
+func records(table string, needed ...string) ([]record, error) {
+	all, err := text.Records(strings.TrimPrefix(table, "\ufeff"))
 	if err != nil {
 		return nil, err
 	}
@@ -100,14 +96,12 @@ func (r record) test(rated string) (Test, error) {
 	return t, nil
 }
 
-var numbered = regexp.MustCompile(`^([A-Z]+-[A-Z]+\d+)[a-z]+$`)
-
 // series returns what a row is left out together with when the method is
 // tried on what it was not fitted to: one wall or floor number of a code table,
 // or one table of a handbook.
 func series(id, source, table string) string {
-	if m := numbered.FindStringSubmatch(id); m != nil {
-		return m[1]
+	if n, ok := numbered(id); ok {
+		return n
 	}
 	name, _, _ := strings.Cut(table, ",")
 	return strings.TrimSpace(source + " " + name)
