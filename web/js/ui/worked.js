@@ -4,7 +4,7 @@
 import { html, nothing } from 'lit-html';
 import { clipView } from '../draw/clip.js';
 import { boardName, hertz, joined, NBSP, spread, text, valueShown } from '../format.js';
-import { leafWords } from '../words.js';
+import { familyWords, leafWords } from '../words.js';
 import { panel } from './panel.js';
 import { rich } from './text.js';
 
@@ -324,9 +324,9 @@ function sourceWords(app, { code, value, source }) {
     case 'method':
       return ['method', 'layers by their impedance, bridges by their number'];
     case 'spread':
-      return ['spread', `${value ? `${value.v} tests of ` : ''}${rest}`];
+      return ['spread', `${value?.v ? `${value.v} tests of ` : ''}${familyWords(rest)}`];
     case 'spread.near':
-      return ['spread', `no published test of this kind; nearest ${rest}`];
+      return ['spread', `no published test of this kind; nearest ${familyWords(rest)}`];
     case 'standard':
       return ['rule', from];
     case 'built':
