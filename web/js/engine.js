@@ -39,6 +39,8 @@ export function startEngine(tell = {}, start = newWorker) {
   /** @type {Question | undefined} */ let current;
   /** @type {Question[]} */ let waiting = [];
   let lastId = 0;
+  /** What ended the core, and what was said then; it would end it again. @type {Map<string, string>} */
+  const fatal = new Map();
   /** @type {ReturnType<typeof setTimeout> | undefined} */ let hung;
   /** @type {ReturnType<typeof setTimeout> | undefined} */ let late;
   let isLate = false;
@@ -54,6 +56,11 @@ export function startEngine(tell = {}, start = newWorker) {
   function ask(method, args, slot = method === 'assess' ? method : '') {
     return new Promise((answer) => {
       const question = { id: ++lastId, method, args: JSON.stringify(args), slot, answer };
+      const panic = fatal.get(method + question.args);
+      if (panic) {
+        answer({ ok: false, panic });
+        return;
+      }
       const older = slot ? waiting.findIndex((q) => q.slot === slot) : -1;
       if (older >= 0) waiting.splice(older, 1, question)[0].answer({ ok: false, superseded: true });
       else waiting.push(question);
@@ -114,8 +121,8 @@ export function startEngine(tell = {}, start = newWorker) {
   }
 
   /**
-   * Drops the worker. What was being asked is answered in words, never asked
-   * again: it would break the next one too. One that never ran is only tried
+   * Drops the worker. What was being asked is answered in words, and never asked
+   * again, whoever asks: it would break the next one too. One that never ran is only tried
    * again at the next question.
    * @param {string} words
    */
@@ -126,6 +133,7 @@ export function startEngine(tell = {}, start = newWorker) {
     running = false;
     const panic = `${words} ${SAFE}`;
     if (ran) {
+      if (current) fatal.set(current.method + current.args, panic);
       tell.restarted?.(panic);
       settle({ ok: false, panic });
       next();

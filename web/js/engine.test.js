@@ -110,6 +110,7 @@ test('a core that ends is answered in words and started again; what waited is as
   assert.equal(workers[1].posted.at(-1).args, '{"plan":2}');
   workers[1].answer({ ok: true, n: 2 });
   assert.equal((await next).n, 2);
+  assert.deepEqual(await engine.ask('assess', { plan: 1 }), { ok: false, panic }, 'what ended one core is not given to the next');
 });
 
 test('a question that never ends is stopped after 20 s', async () => {

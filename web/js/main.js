@@ -256,9 +256,10 @@ const app = {
   },
 
   input(spec, text) {
-    app.drafts.set(spec.key, { text });
+    const empty = text.trim() === '';
+    app.drafts.set(spec.key, { text, reading: !empty });
     app.program = undefined;
-    if (text.trim() === '') {
+    if (empty) {
       app.edit(spec.set(''), spec.key);
       return;
     }
@@ -266,9 +267,10 @@ const app = {
     engine.ask('read', { what: spec.what, text, unit: spec.unit }, `read ${spec.key}`).then((reply) => {
       const draft = app.drafts.get(spec.key);
       if (reply.superseded || !draft || draft.text !== text) return;
+      draft.reading = false;
       if (reply.ok) {
-        app.drafts.set(spec.key, { text });
         app.edit(spec.set(reply.quantity), spec.key);
+        if (draft.left) app.leave(spec);
       } else if (reply.faults?.[0]) {
         app.drafts.set(spec.key, { text, fault: reply.faults[0] });
         const before = state.dropField(app.history, spec.key);
@@ -283,8 +285,9 @@ const app = {
 
   leave(spec) {
     const draft = app.drafts.get(spec.key);
-    // What could not be read stays in its field as it was typed.
-    if (draft && !draft.fault) app.drafts.delete(spec.key);
+    // What could not be read stays in its field as it was typed, and so does what is still being read.
+    if (draft?.reading) draft.left = true;
+    else if (draft && !draft.fault) app.drafts.delete(spec.key);
     app.history = state.leaveField(app.history);
     app.render();
   },

@@ -188,7 +188,7 @@ func TestFastTypingIsKept(t *testing.T) {
 func TestBadInput(t *testing.T) {
 	p := open(t, deploy(t, "/").address(), phone)
 	p.settled()
-	typeWeight(p, "61")
+	typeWeight(p, "61\r")
 	p.settled()
 	good := p.figures()
 	for _, text := range []string{"0", "-5", "abc", "1,200", "99999999", "1e400", "NaN", "<b>7</b>", "5 m", "61 lb 61 lb", strings.Repeat("9", 80)} {

@@ -23,6 +23,10 @@ export type Panel =
 export interface Draft {
   text: string;
   fault?: Fault;
+  /** the core has not said yet what it means */
+  reading?: boolean;
+  /** the field was left meanwhile */
+  left?: boolean;
 }
 
 /** A field for a quantity. */
