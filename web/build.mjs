@@ -13,6 +13,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { brotliCompressSync, gzipSync, constants as zlib } from 'node:zlib';
 import { build } from 'esbuild';
 import { runtime, startCore } from './core.mjs';
+import { slim } from './slim.mjs';
 
 const web = dirname(fileURLToPath(import.meta.url));
 const root = dirname(web);
@@ -75,7 +76,7 @@ function compileCore() {
   const path = join(dist, 'core.tmp');
   const flags = ['-trimpath', '-buildvcs=false', '-ldflags=-s -w -buildid=', '-gcflags=all=-l', ...INLINED.map((name) => `-gcflags=${name}=`)];
   execFileSync('go', ['build', ...flags, '-o', path, './wasm'], { cwd: root, stdio: 'inherit', env: { ...process.env, GOOS: 'js', GOARCH: 'wasm' } });
-  const bytes = readFileSync(path);
+  const bytes = Buffer.from(slim(readFileSync(path)));
   rmSync(path);
   return bytes;
 }
