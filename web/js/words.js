@@ -214,11 +214,11 @@ function reason({ code, args = {}, text: texts = {} }, ctx, section = '') {
     case 'buy.noPrice':
       return `${reason({ code: 'buy.total', args }, ctx)}, a price is missing`;
     case 'need.met':
-      return `enough in every octave: ${partOf(texts.source)} stays under ${decibels(ctx.report?.sound?.need?.allowed ?? 0)}${NBSP}dBA ${whereWords(texts.beyond)}, this way alone`;
+      return `enough in every octave: by this way alone, ${partOf(texts.source)} stays under ${decibels(ctx.report?.sound?.need?.allowed ?? 0)}${NBSP}dBA ${whereWords(texts.beyond)}`;
     case 'need.short':
       return `${by < 1 ? 'less than 1' : decibels(by)}${NBSP}dB short at ${hertz(args.hz ?? 0)}: ${partOf(texts.source, args.hz)} would be ${isFelt(args) ? 'felt' : 'heard'} ${whereWords(texts.beyond)}`;
     case 'need.floor':
-      return `through the air; ${throughFloor(ctx.report?.sound?.need?.source)} is not counted`;
+      return 'through the air alone';
     case 'buy.lacking':
       return args.n ? `${counted(args.n, 'sheet')} of ${inSentence(nameOf(texts, undefined, ctx))} more than there are here` : '';
   }
@@ -768,9 +768,9 @@ function whereWords(beyond = '') {
   return place ? `in the ${place}` : 'beyond';
 }
 
-/** What a source drives the floor with. @param {string | undefined} source */
-function throughFloor(source = '') {
-  return ['band', 'drums', 'drumsLight'].includes(source) ? 'the pedal through the floor' : 'what shakes the floor itself';
+/** What is left out of account where a source also drives the floor. @param {string} source */
+export function floorWords(source) {
+  return `Through the air; ${['band', 'drums', 'drumsLight'].includes(source) ? 'the pedal through the floor' : 'what shakes the floor itself'} is not counted.`;
 }
 
 const FAMILIES = /** @type {Record<string, string>} */ ({

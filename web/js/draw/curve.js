@@ -71,7 +71,7 @@ const USES = {
  * @property {number} short dB
  * @property {Point} figure centre and baseline of its figure
  * @property {boolean} inside the figure stands on the hatch, not over the step
- * @property {boolean} worst the word "short" stands under its figure
+ * @property {boolean} said the word "short" stands under its figure
  */
 
 /** What was worked out for a report; a page draws the same one many times. @type {WeakMap<SoundReport, Map<string, Chart>>} */
@@ -156,9 +156,14 @@ function layOut(sound, options) {
     steps: [],
     needed: undefined,
   };
-  drawn.steps = needed.map((octave, i) => stepOf(drawn, octave, i === sound.need?.worst, use.text));
+  drawn.steps = stepsOf(drawn, needed, use.text);
   drawn.needed = wordPlace(drawn, use.text);
-  drawn.marks = place(drawn, wanted(drawn, sound, options), use.text, needed.length === 0);
+  drawn.marks = place(
+    drawn,
+    wanted(drawn, sound, options),
+    use.text,
+    drawn.steps.every((step) => step.short === 0),
+  );
   return drawn;
 }
 
@@ -168,8 +173,10 @@ const HALF = 0.5;
 const EDGE = 10 ** 0.15;
 /** Distance of the lines of a hatch across them, px. */
 const PITCH = 6;
-/** A figure stands inside its hatch where it is at least this high all along, px. */
+/** A figure stands inside its hatch where that is at least this high over the figure's width, and not deeper in it than so, px. */
 const INSIDE = 28;
+const FIGURE = 36;
+const DEEP = 140;
 
 /**
  * The octaves in which anything is needed.
@@ -182,26 +189,37 @@ function neededOctaves(sound, options) {
 }
 
 /**
+ * The steps; "short" is said once, at the largest shortfall that has room for the word.
+ * @param {Chart} drawn
+ * @param {Need['octaves']} needed
+ * @param {number} size
+ */
+function stepsOf(drawn, needed, size) {
+  const worded = needed.map((octave) => stepOf(drawn, octave, true, size));
+  const most = worded.reduce((best, step, i) => (step.inside && step.short > (worded[best]?.short ?? 0) ? i : best), -1);
+  return needed.map((octave, i) => (i === most ? worded[i] : stepOf(drawn, octave, false, size)));
+}
+
+/**
  * @param {Chart} drawn
  * @param {Need['octaves'][0]} octave
- * @param {boolean} worst
+ * @param {boolean} said the word "short" stands under its figure
  * @param {number} size
  * @returns {Step}
  */
-function stepOf(drawn, octave, worst, size) {
+function stepOf(drawn, octave, said, size) {
   const hz = nearestThird(octave.hz);
   const x0 = drawn.x(hz / EDGE);
   const x1 = Math.min(drawn.right, drawn.x(hz * EDGE));
   const y = drawn.y(octave.need);
   const short = octave.short >= HALF && Number.isFinite(octave.got) ? octave.short : 0;
   const outline = short ? shortfall(drawn.yours, x0 + 1, x1 - 1, y) : [];
-  // Free for words: from the step down to the likely range, all along the octave.
-  const range = reach(drawn.high, x0, x1);
-  const room = (range ? range.high : drawn.bottom) - y;
-  const inside = room >= INSIDE + (worst ? size * 1.1 : 0);
   const middle = (x0 + x1) / 2;
-  const height = size * (worst ? 2.15 : 1.15);
-  const within = heightAt(drawn.high, middle) ?? y + room;
+  // Free for words: from the step down to the likely range, as wide as a figure.
+  const range = reach(drawn.high, middle - FIGURE / 2, middle + FIGURE / 2);
+  const room = (range ? range.high : drawn.bottom) - y;
+  const inside = room >= INSIDE + (said ? size : 0);
+  const height = size * (said ? 2 : 1);
   return {
     x0,
     x1,
@@ -209,9 +227,9 @@ function stepOf(drawn, octave, worst, size) {
     outline,
     hatch: outline.length ? hatched(outline) : '',
     short,
-    figure: { x: middle, y: inside ? y + Math.max(3, (Math.min(within, y + 110) - y - height) / 2) + size * 0.95 : y - size * 0.42 },
+    figure: { x: middle, y: inside ? y + Math.max(4, (Math.min(room, DEEP) - height) / 2) + size * 0.9 : y - size * 0.42 },
     inside,
-    worst,
+    said,
   };
 }
 
@@ -262,14 +280,35 @@ function hatched(outline) {
 const NEEDED = 'needed';
 
 /**
- * The word stands on the first step, over its figure if that stands there too.
+ * The word stands on the first step, over its figure if that stands there too;
+ * where the curve runs through there, on or under a step that is clear of it.
  * @param {Chart} drawn
  * @param {number} size
  */
-function wordPlace({ steps: [first], left }, size) {
+function wordPlace(drawn, size) {
+  const { steps, left, right } = drawn;
+  const width = textWidth(NEEDED, size);
+  const places = steps.flatMap((step, i) => {
+    const over = step.short && !step.inside ? size * 1.15 : 0;
+    const x = i ? Math.min(right, step.x1) - width : Math.max(left + 2, step.x0 - size * 1.7);
+    const ends = { x: Math.min(right - width, Math.max(left + 2, x)) };
+    return [
+      { ...ends, y: step.y - size * 0.45 - over, cost: i },
+      { ...ends, y: step.y + size * 1.05, cost: i + 0.5 },
+    ];
+  });
+  const [first, ...others] = places;
   if (!first) return undefined;
-  const over = first.short && !first.inside ? size * 1.15 : 0;
-  return { x: Math.max(left + 2, first.x0 - size * 1.7), y: first.y - size * 0.45 - over };
+  const free = [first, ...others.sort((a, b) => b.cost - a.cost)].find(({ x, y }) => {
+    const box = { x0: x, x1: x + width, y0: y - size * 0.8, y1: y + size * 0.2 };
+    if (box.y0 < drawn.top || box.y1 > drawn.bottom) return false;
+    const crossed = steps.some((step) => overlaps(box, { x0: step.x0, x1: step.x1, y0: step.y - 1, y1: step.y + 1 }));
+    const high = reach(drawn.high, x - 2, x + width + 2);
+    const low = reach(drawn.low, x - 2, x + width + 2);
+    return !crossed && (!high || !low || box.y1 < high.high - 2 || box.y0 > low.low + 2);
+  });
+  const { x, y } = free ?? first;
+  return { x, y };
 }
 
 /**
@@ -784,7 +823,7 @@ function shortView({ steps, needed }, size) {
       .filter((step) => step.short > 0)
       .map(
         (step) => svg`<text class="c-lack d-haloed" x=${n(step.figure.x)} y=${n(step.figure.y)} text-anchor="middle">${decibels(step.short)}</text>
-        ${step.worst && step.inside ? svg`<text class="c-word d-haloed" x=${n(step.figure.x)} y=${n(step.figure.y + size)} text-anchor="middle">short</text>` : nothing}`,
+        ${step.said && step.inside ? svg`<text class="c-word d-haloed" x=${n(step.figure.x)} y=${n(step.figure.y + size)} text-anchor="middle">short</text>` : nothing}`,
       )}`;
 }
 

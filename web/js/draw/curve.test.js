@@ -176,3 +176,18 @@ test('a mark close to the axis has its words aside', () => {
     ['resonance 63\u00a0Hz'],
   );
 });
+
+test('the word stands clear of the curve, whether there is enough or not', () => {
+  for (const by of [0, -20, -32, -45]) {
+    const octaves = need().octaves.map((o) => ({ ...o, need: Math.max(0, o.need + by), short: Math.max(0, o.need + by - o.got) }));
+    for (const width of [328, 358, 711]) {
+      const drawn = chart(sound({ need: need({ octaves, worst: -1 }) }), { ...phone, width });
+      assert.ok(drawn.needed);
+      for (const x of [drawn.needed.x, drawn.needed.x + 50]) {
+        if (x < drawn.yours[0].x) continue;
+        const y = curveAt(drawn.yours, Math.min(x, drawn.right - 8));
+        assert.ok(y < drawn.needed.y - 12 || y > drawn.needed.y, `${by} dB at ${width}: ${y} through ${drawn.needed.y}`);
+      }
+    }
+  }
+});

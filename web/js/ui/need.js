@@ -4,7 +4,7 @@
 import { html, nothing } from 'lit-html';
 import * as edit from '../edit.js';
 import { decibels, NBSP } from '../format.js';
-import { LISTENS, PLAYS } from '../words.js';
+import { floorWords, LISTENS, PLAYS } from '../words.js';
 import { chips, fieldRow } from './field.js';
 
 /**
@@ -90,7 +90,13 @@ export function needTaps(app) {
 /** The sentence under the curve. @param {App} app */
 export function needLine(app) {
   return html`<p class="need"><span class="soft">Needed:</span> ${needTaps(app)}</p>
-    ${needChoice(app)}`;
+    ${floorLine(app)} ${needChoice(app)}`;
+}
+
+/** What the figures leave out, where the verdict says so too. @param {App} app */
+export function floorLine({ report }) {
+  const said = report?.verdicts.sound?.parts?.some((part) => part.code === 'need.floor');
+  return said && report?.sound?.need ? html`<p class="soft leaves-out">${floorWords(report.sound.need.source)}</p>` : nothing;
 }
 
 /** The choice that is unfolded. @param {App} app */

@@ -5,7 +5,7 @@
 import { html, nothing } from 'lit-html';
 import { bandName, curveView, neededWords, shortWords } from '../draw/curve.js';
 import { boardName, decibels, leafName, MINUS, NBSP, text, UNKNOWN } from '../format.js';
-import { cautionWords, frameWords, heldWords, joinWords, LISTENS, leafWords, PLAYS, REGIONS } from '../words.js';
+import { cautionWords, floorWords, frameWords, heldWords, joinWords, LISTENS, leafWords, PLAYS, REGIONS } from '../words.js';
 import { construction, differencesWords, publishedWords } from './nearest.js';
 import { sizeWords } from './place.js';
 import { reason } from './sound.js';
@@ -183,6 +183,7 @@ export function noteRows(report, { plan, surface }, ctx) {
         rows.push({ part: 'need', item: 'short by', hz: o.hz, value: o.short, unit: 'dB', origin: 'computed' });
       }
       rows.push({ part: 'method', item: NEEDED });
+      if (s.need.floor) rows.push({ part: 'limit', item: floorWords(s.need.source) });
     }
     for (const [name, v, spread] of ratingRows(report)) {
       rows.push({
@@ -360,7 +361,7 @@ export function noteView(app, report) {
     }
     <section>
       <h2>Method</h2>
-      <p>${METHOD.join(' ')} ${s?.need ? NEEDED : nothing}</p>
+      <p>${METHOD.join(' ')} ${s?.need ? NEEDED : nothing} ${s?.need?.floor ? floorWords(s.need.source) : nothing}</p>
     </section>
     <section>
       <h2>Limits and cautions</h2>

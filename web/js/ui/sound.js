@@ -8,7 +8,7 @@ import * as edit from '../edit.js';
 import { boardName, decibels, hertz, leafName, MINUS, NBSP } from '../format.js';
 import { counted, familyWords, widestWords } from '../words.js';
 import { nearestView } from './nearest.js';
-import { needChoice, needLine } from './need.js';
+import { floorLine, needChoice, needLine } from './need.js';
 import { noteTaps } from './note.js';
 import { rich, tap } from './text.js';
 import { verdict } from './verdict.js';
@@ -34,7 +34,7 @@ export function sound(app, width = app.width) {
   const s = report.sound;
   return html`<section class="sound" aria-label="Sound">
     ${app.wide ? [verdict(app, 'sound'), needChoice(app)] : nothing}
-    ${s ? [curve(app, report, s, width), app.wide ? nothing : needLine(app), further(app, width), sentences(app, s), ratings(report, s), curveTable(s, report), noteTaps(app)] : nothing}
+    ${s ? [curve(app, report, s, width), app.wide ? floorLine(app) : needLine(app), further(app, width), sentences(app, s), ratings(report, s), curveTable(s, report), noteTaps(app)] : nothing}
   </section>`;
 }
 
