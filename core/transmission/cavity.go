@@ -45,7 +45,9 @@ func newCavity(g *assembly.Gap, near, far *leaf, c *Constants) cavity {
 	case near.glass && far.glass:
 		v.loss = c.PaneLoss * pow(0.05/d, c.PanePower)
 		return v
-	case k == material.Joist || k == material.SteelJoist || k == material.Strapping || k == material.ZBar:
+	case k == material.Joist || k == material.SteelJoist || k == material.Strapping || k == material.ZBar,
+		k == material.Bare, !framedWall(k) && (side{held: &g.Near}.resilient() || side{held: &g.Far}.resilient()):
+		// A channel's own depth below boards is closed like the joist space above it.
 		v.loss = c.JoistLoss
 		return v
 	}

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"twoleaf/core/evidence"
+	"twoleaf/core/material"
 	"twoleaf/core/transmission"
 )
 
@@ -125,6 +126,13 @@ func TestWriteConstants(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, strings.Replace(text, "5.8e5", "612300", 1), string(got))
 	assert.Error(t, writeConstants(root, map[string]float64{"Nothing": 1}))
+}
+
+// The channel of the table of fixings is the method's, so that a typical one changes nothing.
+func TestChannelOfTheTable(t *testing.T) {
+	f, ok := material.FixingByID("channel")
+	require.True(t, ok)
+	assert.InEpsilon(t, transmission.Defaults().Channel, f.Stiffness, 1e-6)
 }
 
 // Every free constant is in the table, once, between its bounds, and is written as it was computed.

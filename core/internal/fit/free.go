@@ -19,44 +19,40 @@ const (
 // the table of constants. What is not here is not fitted: it is derived,
 // sourced, or the rows do not tell it from another.
 var free = []struct {
-	name      string
-	scale     scale
-	low, high float64
+	name  string
+	scale scale
+	also  string // another constant that is the same thing and has the same value
 }{
-	{"BayFactor", linear, 1, 1.5},
-	{"LatticeLoss", ratio, 0.03, 0.5},
-	{"StudLoss", ratio, 20, 150},
-	{"StudLossPower", linear, 0, 1.3},
-	{"JoistLoss", ratio, 20, 250},
-	{"MasonryLoss", ratio, 60, 500},
-	{"PaneLoss", ratio, 150, 700},
-	{"PanePower", linear, 0, 1},
-	{"EdgeCap", ratio, 0.03, 0.07},
-	{"Stud", ratio, 200000, 1.5e+06},
-	{"StudDepth", linear, 0, 2},
-	{"StudGrowth", linear, 0, 2},
-	{"StudMass", linear, 0, 2},
-	{"Channel", ratio, 80000, 300000},
-	{"Staggered", ratio, 1e+06, 5e+07},
-	{"Edge", ratio, 100000, 1e+06},
-	{"BridgeLoss", ratio, 0.05, 0.5},
-	{"FaceDepth", ratio, 0.003, 0.03},
-	{"FaceLoss", ratio, 0.1, 1},
-	{"LiningChannel", ratio, 20000, 300000},
-	{"Strapping", ratio, 1e+06, 2e+07},
-	{"ZBar", ratio, 20000, 300000},
-	{"Standing", ratio, 20000, 500000},
-	{"LiningLattice", ratio, 0.05, 0.5},
-	{"JoistLattice", ratio, 0.1, 2},
-	{"Furring", ratio, 2e+06, 2e+08},
-	{"JoistChannel", ratio, 100000, 600000},
-	{"JoistMass", linear, 0, 1.5},
+	{"BayFactor", linear, ""},
+	{"LatticeLoss", ratio, ""},
+	{"StudLoss", ratio, ""},
+	{"JoistLoss", ratio, ""},
+	{"MasonryLoss", ratio, ""},
+	{"PaneLoss", ratio, ""},
+	{"EdgeCap", ratio, ""},
+	{"Stud", ratio, ""},
+	{"StudGrowth", linear, ""},
+	{"StudMass", linear, ""},
+	{"Channel", ratio, ""},
+	{"Staggered", ratio, ""},
+	{"Edge", ratio, ""},
+	{"BridgeLoss", ratio, ""},
+	{"FaceDepth", ratio, ""},
+	{"FaceLoss", ratio, ""},
+	{"Strapping", ratio, "Furring"}, // strips of wood and their nails, on block or under joists
+	{"ZBar", ratio, "LiningChannel"},
+	{"Standing", ratio, ""},
+	{"LiningLattice", ratio, ""},
+	{"JoistLattice", ratio, ""},
+	{"JoistChannel", ratio, ""},
+	{"JoistMass", linear, ""},
 }
 
 // parameter is a free constant as a share of the way between its bounds.
 type parameter struct {
 	transmission.Constant
 	scale scale
+	also  string
 }
 
 func (p parameter) share(v float64) float64 {
@@ -96,11 +92,13 @@ func parameters(only map[string]bool) (ps []parameter, at []float64, err error) 
 		if !ok {
 			return nil, nil, fmt.Errorf("no constant %s in the table", f.name)
 		}
+		if _, ok := table[f.also]; f.also != "" && !ok {
+			return nil, nil, fmt.Errorf("no constant %s in the table", f.also)
+		}
 		if len(only) > 0 && !only[f.name] {
 			continue
 		}
-		c.Low, c.High = f.low, f.high
-		p := parameter{c, f.scale}
+		p := parameter{c, f.scale, f.also}
 		if !(c.High > c.Low) || f.scale == ratio && c.Low <= 0 {
 			return nil, nil, fmt.Errorf("bounds of %s: %g to %g", c.Name, c.Low, c.High)
 		}

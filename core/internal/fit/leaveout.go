@@ -19,9 +19,11 @@ const foldRounds = 4
 // the rows of that series then.
 func leaveOut(p *problem, at []float64, root string, dry bool) error {
 	whole := p.start(at, nil)
-	moved := p.slopes(whole, nil)
+	moved := p.slopes(whole, differences[0], nil)
 	got := make([]trial.Result, len(p.tests))
 	seen := map[string]bool{}
+	least, most := append([]float64(nil), at...), append([]float64(nil), at...)
+	by1, by2 := make([]string, len(at)), make([]string, len(at))
 	for _, name := range p.series {
 		if seen[name] {
 			continue
@@ -30,6 +32,14 @@ func leaveOut(p *problem, at []float64, root string, dry bool) error {
 		out := func(test int) bool { return p.series[test] == name }
 		s := &state{at: whole.at, res: whole.res, slope: whole.slope, cost: p.cost(whole.res, whole.at, out)}
 		s, _ = p.search(s, moved, foldRounds, out, nil)
+		for i, u := range s.at {
+			if u < least[i] {
+				least[i], by1[i] = u, name
+			}
+			if u > most[i] {
+				most[i], by2[i] = u, name
+			}
+		}
 		var rows []int
 		for k := range p.tests {
 			if out(k) {
@@ -41,6 +51,10 @@ func leaveOut(p *problem, at []float64, root string, dry bool) error {
 		for i, r := range fine.compute(s.at, rows) {
 			got[rows[i]] = r
 		}
+	}
+	fmt.Printf("\n%-14s %10s %10s %10s  where constants go while a series is out\n", "constant", "least", "all in", "most")
+	for i, f := range p.free {
+		fmt.Printf("%-14s %10.4g %10.4g %10.4g  %s, %s\n", f.Name, f.value(least[i]), f.value(at[i]), f.value(most[i]), by1[i], by2[i])
 	}
 	by := map[string][]float64{}
 	var order []string

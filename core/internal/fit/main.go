@@ -17,8 +17,10 @@ import (
 func main() {
 	dry := flag.Bool("dry", false, "write nothing")
 	only := flag.String("only", "", "free constants to move, by name, with commas; the rest stay")
-	rounds := flag.Int("rounds", 20, "most rounds of the search")
-	converged := flag.Int("converged", 2, "of them at converged accuracy, at the end")
+	rounds := flag.Int("rounds", 40, "most rounds of the search")
+	converged := flag.Int("converged", 0, "rounds at converged accuracy after them")
+	without := flag.String("without", "", "a series to leave out, to see what it says")
+	current := flag.Bool("current", false, "begin at the constants as they are, not in the middle of their bounds")
 	left := flag.Bool("leftout", true, "leave out each series in turn")
 	flag.Parse()
 	names := map[string]bool{}
@@ -27,13 +29,13 @@ func main() {
 			names[n] = true
 		}
 	}
-	if err := run(names, *rounds, *converged, *left, *dry); err != nil {
+	if err := run(names, *without, *current, *rounds, *converged, *left, *dry || *without != ""); err != nil {
 		fmt.Fprintln(os.Stderr, "fit:", err)
 		os.Exit(1)
 	}
 }
 
-func run(only map[string]bool, rounds, converged int, left, dry bool) error {
+func run(only map[string]bool, without string, current bool, rounds, converged int, left, dry bool) error {
 	root, err := trial.Root()
 	if err != nil {
 		return err
@@ -43,21 +45,38 @@ func run(only map[string]bool, rounds, converged int, left, dry bool) error {
 		return err
 	}
 	p := newProblem(free, transmission.Ranking)
-	s := p.start(at, nil)
+	var out func(int) bool
+	if without != "" {
+		out = func(k int) bool { return p.series[k] == without }
+	}
+	if !current {
+		// From the middle of the bounds: the result must not hang on the fit before.
+		for i := range at {
+			at[i] = 0.5
+		}
+	}
+	s := p.start(at, out)
 	fmt.Printf("%d rows, %d residuals, %d free constants\ncost %.2f\n", len(p.tests), p.length, len(free), s.cost)
 	say := func(round int, cost float64) { fmt.Printf("round %d: cost %.2f\n", round, cost) }
-	s, _ = p.search(s, nil, rounds, nil, say)
+	s, moved := p.search(s, nil, rounds, out, say)
+	if out == nil {
+		s = p.polish(s, moved, func(round int, cost float64) { fmt.Printf("one by one %d: cost %.2f\n", round, cost) })
+		s, _ = p.search(s, moved, rounds, out, say)
+	}
 	if converged > 0 {
 		p.accuracy = transmission.Converged
-		s = p.start(s.at, nil)
+		s = p.start(s.at, out)
 		fmt.Printf("converged grid: cost %.2f\n", s.cost)
-		s, _ = p.search(s, nil, converged, nil, say)
+		s, _ = p.search(s, nil, converged, out, say)
 	}
 	fmt.Printf("\n%-14s %-9s %10s %10s  %s\n", "constant", "unit", "was", "is", "bounds and meaning")
 	fitted := map[string]float64{}
 	for i, f := range free {
 		v := figures(f.value(s.at[i]))
 		fitted[f.Name] = v
+		if f.also != "" {
+			fitted[f.also] = v
+		}
 		mark := ""
 		if s.at[i] < 0.01 || s.at[i] > 0.99 {
 			mark = " (at its bound)"

@@ -11,18 +11,21 @@ import (
 
 // The objective is a sum of squares:
 //
-//	Σ w·ρ(fine STC − STC − ½) + Σ ws·ρ((R − Rmeasured)/σ) + Σ (½-way prior)
+//	Σ w·ρ(fine STC − STC − o) + Σ ws·ρ((R − Rmeasured)/σ) + Σ prior
 //
-// A class is the fine one rounded down, hence the half. A row weighs by its
-// tier, and by n^(−½) of the n rows of its series, so that twenty rows of one
-// floor do not outvote three of a wall. ρ grows in proportion beyond three
-// decibels: one misprint does not bend the rest. Spectra count by the scatter
-// between laboratories of their band. The prior, as weak as one row, keeps
-// what the rows do not tell in the middle of its bounds.
+// o is by how much unrounded classes lie over rounded ones on the average:
+// half a decibel where the sum rule decides, nothing where the 8 dB rule does.
+// A row weighs by its tier (tier B in full where its family has no tier A), and
+// by n^(−½) of the n rows of its series, so that twenty rows of one floor do
+// not outvote three of a wall. ρ grows in proportion beyond three decibels: one
+// misprint does not bend the rest. Spectra count by the scatter between
+// laboratories of their band. The prior, as weak as a row or two, keeps what
+// the rows do not tell in the middle of its bounds.
 const (
-	spectralWeight = 0.15 // of a band against a row
-	priorWeight    = 1.0  // at either bound, in dB of one row
+	spectralWeight = 0.1  // of a band against a row
+	priorWeight    = 2.0  // of a constant at a bound, in dB of one row
 	soft           = 3.0  // dB
+	offset         = 0.15 // dB
 )
 
 var tierWeight = map[string]float64{"A": 1, "": 1, "B": 0.4, "C": 0.1}
@@ -51,16 +54,21 @@ type problem struct {
 
 func newProblem(free []parameter, accuracy transmission.Accuracy) *problem {
 	p := &problem{free: free, base: transmission.Defaults(), accuracy: accuracy}
-	size := map[string]float64{}
+	size, full := map[string]float64{}, map[string]bool{}
 	for _, t := range evidence.Ratings() {
 		if t.Read() {
 			p.tests = append(p.tests, t)
 			size[t.Series]++
+			full[t.Kind] = full[t.Kind] || t.Tier == "A" || t.Tier == ""
 		}
 	}
 	p.ratings = len(p.tests)
 	for _, t := range p.tests {
-		p.weight = append(p.weight, tierWeight[t.Tier]/math.Sqrt(size[t.Series]))
+		w := tierWeight[t.Tier]
+		if t.Tier == "B" && !full[t.Kind] {
+			w = tierWeight["A"] // all there is of its family
+		}
+		p.weight = append(p.weight, w/math.Sqrt(size[t.Series]))
 		p.offset = append(p.offset, p.length)
 		p.length++
 	}
@@ -90,6 +98,9 @@ func (p *problem) constants(at []float64) transmission.Constants {
 	c := p.base
 	for i, f := range p.free {
 		c, _ = c.With(f.Name, f.value(at[i]))
+		if f.also != "" {
+			c, _ = c.With(f.also, f.value(at[i]))
+		}
 	}
 	return c
 }
@@ -112,7 +123,7 @@ func (p *problem) residuals(k int, r trial.Result, to []float64) {
 	out := to[p.offset[k]:p.offset[k+1]]
 	switch {
 	case k < p.ratings:
-		out[0] = math.Sqrt(p.weight[k]) * gentle(r.Fine-float64(r.Test.STC)-0.5, soft)
+		out[0] = math.Sqrt(p.weight[k]) * gentle(r.Fine-float64(r.Test.STC)-offset, soft)
 	case k < p.ratings+len(p.thirds):
 		s := p.thirds[k-p.ratings]
 		for i := range band.Count {

@@ -10,8 +10,10 @@ type state struct {
 	cost  float64
 }
 
-// step of the finite differences, as a share of a constant's range.
-const difference = 0.02
+// differences are the steps of the finite differences, as shares of a
+// constant's range: where one finds no way down, the next may, for dips and the
+// rules of the class make the cost rough.
+var differences = [...]float64{0.02, 0.05, 0.008}
 
 // start computes a point.
 func (p *problem) start(at []float64, out func(int) bool) *state {
@@ -25,7 +27,7 @@ func (p *problem) start(at []float64, out func(int) bool) *state {
 
 // slopes fills in the finite differences, computing for each constant only the
 // tests that it is known to move (nil: all, and then which they are is noted).
-func (p *problem) slopes(s *state, moved [][]int) [][]int {
+func (p *problem) slopes(s *state, difference float64, moved [][]int) [][]int {
 	note := moved == nil
 	if note {
 		moved = make([][]int, len(p.free))
@@ -169,20 +171,20 @@ func solve(a [][]float64, g []float64, damping float64, fixed []bool) []float64 
 }
 
 // search goes down from a point by at most rounds of slopes; say is told of
-// every round. It ends where a round wins less than a thousandth.
+// every round. It ends where rounds with all
+// differences win less than a ten-thousandth.
 func (p *problem) search(s *state, moved [][]int, rounds int, out func(int) bool, say func(round int, cost float64)) (*state, [][]int) {
-	damping := 0.03
+	damping, failed, at := 0.03, 0, 0
 	for round := range rounds {
 		if s.slope == nil {
-			moved = p.slopes(s, moved)
+			moved = p.slopes(s, differences[at], moved)
 		}
 		better := false
 		for range 6 {
-			at := p.move(s, damping, out)
-			next := p.start(at, out)
+			next := p.start(p.move(s, damping, out), out)
 			if next.cost < s.cost {
 				won := s.cost - next.cost
-				better = won > 1e-3*s.cost
+				better = won > 1e-4*s.cost
 				s = next
 				damping = math.Max(damping/4, 1e-4)
 				break
@@ -192,9 +194,49 @@ func (p *problem) search(s *state, moved [][]int, rounds int, out func(int) bool
 		if say != nil {
 			say(round+1, s.cost)
 		}
-		if !better {
+		if better {
+			failed = 0
+			continue
+		}
+		if failed++; failed == len(differences) {
 			break
 		}
+		at, damping = (at+1)%len(differences), 0.03
+		s.slope = nil
 	}
 	return s, moved
+}
+
+// polish tries every constant by itself a little up and a little down, by
+// smaller and smaller shares of its range, for as long as that wins: small
+// steps that a slope does not see.
+func (p *problem) polish(s *state, moved [][]int, say func(round int, cost float64)) *state {
+	round := 0
+	for _, h := range [...]float64{0.04, 0.015, 0.006} {
+		for range 3 {
+			before := s.cost
+			for i := range p.free {
+				for _, d := range [...]float64{h, -h} {
+					at := append([]float64(nil), s.at...)
+					at[i] = math.Min(1, math.Max(0, at[i]+d))
+					res := append([]float64(nil), s.res...)
+					for n, r := range p.compute(at, moved[i]) {
+						p.residuals(moved[i][n], r, res)
+					}
+					if cost := p.cost(res, at, nil); cost < s.cost {
+						s = &state{at: at, res: res, cost: cost}
+						break
+					}
+				}
+			}
+			round++
+			if say != nil {
+				say(round, s.cost)
+			}
+			if before-s.cost < 1e-4*before {
+				break
+			}
+		}
+	}
+	return s
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/printer"
@@ -12,16 +13,27 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"twoleaf/core/evidence"
 )
 
-// behind are the packages that computed figures come from.
-var behind = []string{"core/band", "core/evidence", "core/material", "core/rating", "core/transmission", "core/internal/fit", "core/internal/trial"}
+// behind are the packages that computed figures come from, beside the evidence.
+var behind = []string{"core/band", "core/rating", "core/transmission", "core/internal/fit", "core/internal/trial"}
 
-// Fingerprint returns a hash of the evidence and of the code behind computed
-// figures, constants included: Go without comments and tests, and tables as
-// they are, but what was left out last time.
+// Fingerprint returns a hash of the evidence, as it was read into build-ups,
+// and of the code behind computed figures, constants included: Go without
+// comments and tests.
 func Fingerprint(root string) (string, error) {
 	h := sha256.New()
+	for _, t := range evidence.Ratings() {
+		fmt.Fprintf(h, "%+v\n", t)
+	}
+	for _, t := range evidence.ThirdSpectra() {
+		fmt.Fprintf(h, "%+v\n", t)
+	}
+	for _, t := range evidence.OctaveSpectra() {
+		fmt.Fprintf(h, "%+v\n", t)
+	}
 	for _, dir := range behind {
 		files, err := filepath.Glob(filepath.Join(root, filepath.FromSlash(dir), "*"))
 		if err != nil {
@@ -30,21 +42,15 @@ func Fingerprint(root string) (string, error) {
 		slices.Sort(files)
 		for _, f := range files {
 			name := filepath.Base(f)
-			if strings.HasSuffix(name, "_test.go") || strings.HasPrefix(name, "leftout") && strings.HasSuffix(name, ".csv") {
+			if !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") {
 				continue
 			}
 			text, err := os.ReadFile(f)
 			if err != nil {
 				return "", err
 			}
-			switch filepath.Ext(name) {
-			case ".go":
-				if text, err = withoutComments(text); err != nil {
-					return "", err
-				}
-			case ".csv":
-			default:
-				continue
+			if text, err = withoutComments(text); err != nil {
+				return "", err
 			}
 			h.Write([]byte(dir + "/" + name + "\n"))
 			h.Write(text)
