@@ -516,7 +516,7 @@ export function faultWords(fault, field) {
     case 'missing':
       return { head: `${capital(name)} is missing.`, pieces: rest(range) };
     case 'notNumber':
-      return { head: `“${fault.typed}” is not a number.`, pieces: rest(range) };
+      return { head: `“${fault.typed}” is ${/^\d+[.,]\d+$/.test(fault.typed ?? '') ? 'no whole number' : 'not a number'}.`, pieces: rest(range) };
   }
   const [place, ...what] = fault.words.split(': ');
   return what.length ? { head: `${capital(place)}:`, pieces: [`${what.join(': ')}.`] } : { head: capital(`${fault.words}.`), pieces: rest(range) };
