@@ -174,8 +174,9 @@ const EDGE = 10 ** 0.15;
 /** Distance of the lines of a hatch across them, px. */
 const PITCH = 6;
 /** A figure stands inside its hatch where that is at least this high over the figure's width, and not deeper in it than so, px. */
-const INSIDE = 28;
-const FIGURE = 36;
+const INSIDE = 32;
+const WORDED = 42;
+const FIGURE = 28;
 const DEEP = 140;
 
 /**
@@ -218,7 +219,7 @@ function stepOf(drawn, octave, said, size) {
   // Free for words: from the step down to the likely range, as wide as a figure.
   const range = reach(drawn.high, middle - FIGURE / 2, middle + FIGURE / 2);
   const room = (range ? range.high : drawn.bottom) - y;
-  const inside = room >= INSIDE + (said ? size : 0);
+  const inside = room >= (said ? WORDED : INSIDE);
   const height = size * (said ? 2 : 1);
   return {
     x0,
