@@ -177,6 +177,9 @@ func readPiece(s string) piece {
 	s = strings.ToLower(bracket.replace(s, " "))
 	if m, ok := times.in(s); ok {
 		p.count, _ = strconv.Atoi(m.first)
+		if p.count > assembly.MaxLayers {
+			p.count = assembly.MaxLayers + 1 // enough to be refused
+		}
 		s = times.replace(s, " ")
 	}
 	p.text = strings.Join(strings.Fields(s), " ")
@@ -205,7 +208,7 @@ func alternatives(s string) []string {
 	}
 	material, _, _ := strings.Cut(parts[0], " ")
 	for i := range parts {
-		if i > 0 && !strings.ContainsAny(parts[i][:1], "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") {
+		if i > 0 && (parts[i] == "" || !strings.ContainsAny(parts[i][:1], "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")) {
 			parts[i] = material + " " + parts[i]
 		}
 		if _, counted := times.in(bracket.replace(parts[i], "")); !counted && count != "" {
