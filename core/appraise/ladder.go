@@ -198,7 +198,7 @@ func open(b assembly.BuildUp, leaf int, heavy assembly.Layer, rows material.Fram
 		c.Gaps[gap].Depth += c.Gaps[gap].StandOffs() - before
 		steps = append(steps, Step{Rung: RungClips, Where: Open, Leaf: leaf, Gap: gap, BuildUp: c})
 	}
-	if rows.Kind == material.Double && !b.Horizontal && len(b.Leaves) == 2 && (g.Frame.Kind == material.Wood || g.Frame.Kind == material.Staggered) {
+	if rows.Kind == material.Double && !masonry(b.Leaves[0]) && !masonry(b.Leaves[last]) && !b.Horizontal && len(b.Leaves) == 2 && (g.Frame.Kind == material.Wood || g.Frame.Kind == material.Staggered) {
 		c := clone(b)
 		screwed, _ := material.FixingByID("screwed")
 		c.Gaps[0].Frame = rows
