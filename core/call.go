@@ -2,6 +2,7 @@ package core
 
 import (
 	"fmt"
+	"reflect"
 	"runtime/debug"
 	"strings"
 
@@ -78,6 +79,9 @@ func Call(method string, args []byte, t *Tables) (reply []byte) {
 }
 
 func marshal(r Reply) []byte {
+	if r.Report != nil {
+		tidy(reflect.ValueOf(r.Report))
+	}
 	text, err := wire.Marshal(r)
 	if err != nil {
 		// A number that is not one reached the report: say so instead of breaking the page.

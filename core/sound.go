@@ -14,7 +14,7 @@ import (
 func (a *assessment) sound(advice []appraise.Advice) *SoundReport {
 	y := a.yours
 	s := &SoundReport{
-		Hz: band.Nominal[:], TL: y.TL, Ref: a.ref.TL,
+		Hz: append([]float64(nil), band.Nominal[:]...), TL: y.TL, Ref: a.ref.TL,
 		STC: y.STC.Value, Rw: y.Rw.Rw, C: y.Rw.C, Ctr: y.Rw.Ctr, C50: y.Rw.C50_5000, Ctr50: y.Rw.Ctr50_5000, OITC: y.OITC.Value,
 		Spread:     Spread{Rating: y.Spread.Rating, Bass: y.Spread.Bass, Family: string(y.Spread.Family), Tests: y.Spread.Tests, Near: y.Spread.Nearest, Widest: string(y.Spread.Widest)},
 		Resonances: transmission.Resonances(a.here.Assembly), Decides: y.STC.DecidedBy, EightRule: y.STC.EightdB,
