@@ -18,7 +18,7 @@ test: lint dist
 	go test $$(go list ./... | grep -v /web/test)
 	$(WASM) go test $(UNDER_NODE) ./core/... ./wasm
 	cd web && node --test --test-reporter=spec js
-	CHROME="$$(sh web/test/chromium.sh)" go test -v -timeout 8m ./web/test
+	CHROME="$$(sh web/test/chromium.sh)" go test -v -timeout 14m ./web/test
 
 # The rules that are not tests.
 lint: $(PACKAGES)
