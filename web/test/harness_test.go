@@ -324,13 +324,20 @@ func script(t *testing.T, expression string, args []any) string {
 	return expression
 }
 
-// until waits for a JavaScript expression to be true.
+// until waits for a JavaScript expression, awaited, to be true. One that fails,
+// as between two documents, is not true yet.
 func (p *page) until(expression string, args ...any) {
 	p.t.Helper()
-	end := time.Now().Add(patience)
-	for !eval[bool](p, "!!("+expression+")", args...) {
-		if time.Now().After(end) {
-			require.FailNow(p.t, "this did not come true: "+script(p.t, expression, args), "the page says: %s", p.words("body"))
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
+	defer cancel()
+	asked := script(p.t, "(async () => !!(await ("+expression+")))()", args)
+	for {
+		come, err := chromedp.Run(ctx, chromedp.Evaluate[bool](asked, chromedp.EvalAwaitPromise))
+		if come && err == nil {
+			return
+		}
+		if ctx.Err() != nil {
+			require.FailNow(p.t, "this did not come true: "+script(p.t, expression, args), "%v; the page says: %s", err, p.words("body"))
 		}
 		time.Sleep(15 * time.Millisecond)
 	}
