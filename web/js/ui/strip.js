@@ -28,7 +28,6 @@ import { mark, rich } from './text.js';
  * @property {string} state over, close, holds, under, or empty
  * @property {string} word the state in words
  * @property {string} second the rest of the line below
- * @property {string} label the whole cell as it is read aloud
  * @property {string} trace
  */
 
@@ -136,11 +135,9 @@ function cell(key, value, ctx, rest) {
     state: '',
     word: '',
     second: '',
-    label: '',
     trace: value?.trace ?? '',
     ...rest,
   };
-  made.label = [`${NAMES[key]}:`, made.before, made.figure, made.unit, made.word + made.second].filter(Boolean).join(' ').replace(' ,', ',');
   return /** @type {Cell} */ (made);
 }
 
@@ -169,7 +166,7 @@ export function foldedStrip(app) {
     ${FOLDED.map((key) => {
       const c = cells.find((x) => x.key === key);
       if (!c) return nothing;
-      const short = { ...c, unit: c.unit.replace('per ', '/'), label: c.label.replace('per ', '/'), second: '', word: '' };
+      const short = { ...c, unit: c.unit.replace('per ', '/'), second: '', word: '' };
       if (key === 'bass') short.after = c.second.split(NBSP)[0];
       return cellView(app, short);
     })}
@@ -186,10 +183,9 @@ function cellView(app, c) {
     type="button"
     class="cell ${c.key} ${open ? 'open' : ''} ${app.changed.has(c.key) ? 'changed' : ''}"
     aria-expanded=${open}
-    aria-label="${c.label}. How it was worked out"
     @click=${() => (open ? app.close() : app.open({ kind: 'work', trace: c.trace, key: c.key }))}
   >
-    <span class="first"
+    <span class="hid">${NAMES[c.key]}: </span><span class="first"
       >${c.before ? html`<span>${c.before} </span>` : nothing}<b class="figure">${rich(c.figure)}</b>${
         c.unit ? html`<span class="unit"> ${unitView(c.unit)}</span>` : nothing
       }${c.after ? html`<span> ${c.after}</span>` : nothing}</span
@@ -199,7 +195,7 @@ function cellView(app, c) {
             c.second.startsWith(',') ? html`<span class="and">${c.second}</span>` : rich(c.second)
           }</span>`
         : nothing
-    }
+    }<span class="hid">. How it was worked out</span>
   </button>`;
 }
 
