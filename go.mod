@@ -7,7 +7,6 @@ require (
 	github.com/chromedp/chromedp v0.23.0
 	github.com/hack-pad/safejs v0.1.0
 	github.com/stretchr/testify v1.12.1
-	golang.org/x/exp v0.0.0-20261113113407-e3970619a1a4
 	rsc.io/qr v0.2.0
 )
 
