@@ -3,6 +3,7 @@ package evidence
 import (
 	"math"
 	"strings"
+	"sync"
 
 	"twoleaf/core/band"
 )
@@ -31,19 +32,66 @@ func residual(d []float64) Residual {
 	return r
 }
 
+// leftover is one computed figure minus its measured one, with the kind and tier of its row.
+type leftover struct {
+	kind, tier string
+	band       int // −1 for a rating
+	by         float64
+}
+
+// ratingLeftovers and bandLeftovers take only figures from the tables: reading
+// every construction would cost a first visit a third of a second.
+var ratingLeftovers = sync.OnceValue(func() []leftover {
+	computed := map[string]int{}
+	for _, x := range leftOut() {
+		computed[x.ID] = x.STC
+	}
+	var out []leftover
+	for _, r := range must(records(ratingsCSV, "id", "kind", "tier", "STC")) {
+		stc, ok, err := r.number("STC")
+		if c, known := computed[r.cell["id"]]; known && ok && err == nil && int(stc) > 0 {
+			out = append(out, leftover{r.cell["kind"], r.cell["tier"], -1, float64(c - int(stc))})
+		}
+	}
+	return out
+})
+
+var bandLeftovers = sync.OnceValue(func() []leftover {
+	// An id may stand in both tables of spectra; the order of the file is thirds, then octaves.
+	computed := map[string]band.Spectrum{}
+	for _, x := range leftOutBands() {
+		computed[x.ID] = x.Loss
+	}
+	var out []leftover
+	take := func(r record, hz float64, at int, loss float64) {
+		if m := must(r.level(hz)); !math.IsNaN(loss - m) {
+			out = append(out, leftover{r.cell["kind"], r.cell["tier"], at, loss - m})
+		}
+	}
+	for _, r := range must(records(thirdsCSV, "id", "kind")) {
+		if c, ok := computed[r.cell["id"]]; ok {
+			for i, hz := range band.Nominal {
+				take(r, hz, i, c[i])
+			}
+		}
+	}
+	for _, r := range must(records(octavesCSV, "id", "kind")) {
+		if c, ok := computed[r.cell["id"]]; ok {
+			for o, hz := range band.Octaves {
+				take(r, hz, 3*o, c.Octave(o))
+			}
+		}
+	}
+	return out
+})
+
 // RatingResidual returns that of STC over the rows that a test accepts, told
 // by kind and tier: those of a family, or of several families together.
 func RatingResidual(accept func(kind, tier string) bool) Residual {
-	measured := map[string]int{}
-	for _, t := range ratings() {
-		if t.STC > 0 && accept(t.Kind, t.Tier) {
-			measured[t.ID] = t.STC
-		}
-	}
 	var d []float64
-	for _, x := range leftOut() {
-		if stc, ok := measured[x.ID]; ok {
-			d = append(d, float64(x.STC-stc))
+	for _, l := range ratingLeftovers() {
+		if accept(l.kind, l.tier) {
+			d = append(d, l.by)
 		}
 	}
 	return residual(d)
@@ -53,41 +101,14 @@ func RatingResidual(accept func(kind, tier string) bool) Residual {
 // with one of the words; no word takes all. A third counts for its band, an
 // octave for the band in its middle.
 func BandResidual(begins ...string) [band.Count]Residual {
-	takes := func(kind string) bool {
-		for _, b := range begins {
-			if strings.HasPrefix(kind, b) {
-				return true
-			}
-		}
-		return len(begins) == 0
-	}
-	// An id may stand in both tables of spectra; the order of the file is thirds, then octaves.
 	var d [band.Count][]float64
-	computed := map[string]band.Spectrum{}
-	for _, x := range leftOutBands() {
-		computed[x.ID] = x.Loss
-	}
-	for _, s := range thirds() {
-		c, ok := computed[s.ID]
-		if !ok || !takes(s.Kind) {
-			continue
+	for _, l := range bandLeftovers() {
+		takes := len(begins) == 0
+		for _, b := range begins {
+			takes = takes || strings.HasPrefix(l.kind, b)
 		}
-		for i, m := range s.Loss {
-			if x := c[i] - m; !math.IsNaN(x) {
-				d[i] = append(d[i], x)
-			}
-		}
-	}
-	for _, s := range octaves() {
-		c, ok := computed[s.ID]
-		if !ok || !takes(s.Kind) {
-			continue
-		}
-		for o, m := range s.Loss {
-			if x := c.Octave(o) - m; !math.IsNaN(x) {
-				i := max(3*o, 0)
-				d[i] = append(d[i], x)
-			}
+		if takes {
+			d[l.band] = append(d[l.band], l.by)
 		}
 	}
 	var out [band.Count]Residual
