@@ -93,80 +93,57 @@ func marshal(r Reply) []byte {
 // Broken returns the reply of a call that broke, with what broke in words.
 func Broken(words string) []byte { return marshal(Reply{Panic: words}) }
 
+// question is what a call may bring; each takes what it needs.
+type question struct {
+	Plan plan.Plan `json:"plan"`
+	Want Want      `json:"want"`
+
+	Region, Which    string
+	Query, Link      string
+	What, Text, Unit string
+}
+
 func dispatch(method string, args []byte, t *Tables) (Reply, []*plan.Fault) {
+	var a question
+	if method != "version" {
+		if _, err := wire.Unmarshal(args, &a); err != nil {
+			return Reply{}, []*plan.Fault{{Code: "unreadable", Leaf: -1, Field: "call", Words: "the page's question could not be read: " + err.Error()}}
+		}
+	}
 	switch method {
 	case "assess":
-		var a struct {
-			Plan plan.Plan `json:"plan"`
-			Want Want      `json:"want"`
-		}
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		report, faults := Assess(a.Plan, a.Want, t)
 		return Reply{Report: report}, faults
 	case "read":
-		var a struct{ What, Text, Unit string }
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		q, f := plan.Read(a.What, a.Text, a.Unit)
 		if f != nil {
 			return Reply{}, []*plan.Fault{f}
 		}
 		return Reply{Quantity: q}, nil
 	case "boards":
-		var a struct{ Query, Region string }
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		return Reply{Boards: searchBoards(a.Query, plan.Region(a.Region))}, nil
 	case "catalog":
-		var a struct{ Region string }
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		c := catalog(plan.Region(a.Region))
 		return Reply{Catalog: &c}, nil
 	case "new":
-		var a struct{ Region, Which string }
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		p := plan.First(plan.Region(a.Region))
 		if a.Which == "demo" {
 			p = plan.Demo(plan.Region(a.Region))
 		}
 		return Reply{Plan: &p}, nil
 	case "encode":
-		var a struct{ Plan plan.Plan }
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		text, leftOut, f := link.Encode(a.Plan)
 		if f != nil {
 			return Reply{}, []*plan.Fault{f}
 		}
 		return Reply{Link: text, LeftOut: leftOut}, nil
 	case "decode":
-		var a struct{ Link string }
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		p, f := link.Decode(a.Link)
 		return opened(p, f)
 	case "open":
-		var a struct{ Text string }
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		p, f := plan.Parse([]byte(a.Text))
 		return opened(p, f)
 	case "qr":
-		var a struct{ Text string }
-		if f := parse(args, &a); f != nil {
-			return Reply{}, f
-		}
 		rows, err := qrRows(a.Text)
 		if err != nil {
 			return Reply{}, []*plan.Fault{{Code: "tooLong", Leaf: -1, Field: "link", Words: "the link is too long for a square code"}}
@@ -183,11 +160,4 @@ func opened(p plan.Plan, f *plan.Fault) (Reply, []*plan.Fault) {
 		return Reply{}, []*plan.Fault{f}
 	}
 	return Reply{Plan: &p, Changed: plan.Changed(p)}, nil
-}
-
-func parse(args []byte, into any) []*plan.Fault {
-	if _, err := wire.Unmarshal(args, into); err != nil {
-		return []*plan.Fault{{Code: "unreadable", Leaf: -1, Field: "call", Words: "the page's question could not be read: " + err.Error()}}
-	}
-	return nil
 }

@@ -37,16 +37,16 @@ func (a *assessment) cautions(rep *Report, advice []appraise.Advice) []caution.C
 	out = append(out, a.clipCautions(rep)...)
 	out = append(out, boardCautions(a.here.Assembly, a.refHere.Assembly, a.here.Leaf, a.here.Surface.ID)...)
 	if mass, over := load.OverChannel(a.here.Assembly, a.here.Leaf); over {
-		add(caution.ChannelBoards, map[string]float64{"mass": float64(mass), "limit": float64(load.ChannelLimit)}, nil)
+		add(caution.ChannelBoards, nums("mass", float64(mass)).and("limit", float64(load.ChannelLimit)), nil)
 	}
 	if !rep.IsRef && unit.Over(a.yours.Mass, a.ref.Mass) {
-		add(caution.OverMass, map[string]float64{"mass": float64(a.yours.Mass), "limit": float64(a.ref.Mass), "share": float64(a.yours.Mass / a.ref.Mass)}, nil)
+		add(caution.OverMass, nums("mass", float64(a.yours.Mass)).and("limit", float64(a.ref.Mass)).and("share", float64(a.yours.Mass/a.ref.Mass)), nil)
 	}
 	if a.here.Surface.Garage {
-		add(caution.GarageFire, nil, map[string]string{"beyond": a.here.Surface.Beyond})
+		add(caution.GarageFire, nil, texts("beyond", a.here.Surface.Beyond))
 	}
 	if rep.Load != nil && rep.Load.Added != nil && unit.Over(rep.Load.Added.V, float64(load.AddedLimit)) {
-		add(caution.CeilingDeadLoad, map[string]float64{"added": rep.Load.Added.V, "limit": float64(load.AddedLimit)}, nil)
+		add(caution.CeilingDeadLoad, nums("added", rep.Load.Added.V).and("limit", float64(load.AddedLimit)), nil)
 	}
 	heaviest, pores := unit.Mass(0), false
 	name := ""
@@ -60,13 +60,13 @@ func (a *assessment) cautions(rep *Report, advice []appraise.Advice) []caution.C
 				add(caution.OldHouse, nil, nil)
 			}
 			if !y.There && y.Board.Kind.Masonry() && a.here.Surface.Kind == plan.Wall {
-				add(caution.MasonryOnFloor, map[string]float64{"mass": float64(y.Board.Mass)}, nil)
+				add(caution.MasonryOnFloor, nums("mass", float64(y.Board.Mass)), nil)
 			}
 			if !y.There && (y.Board.Kind == material.MDF || y.Board.Kind == material.Cement) {
-				add(caution.Dust, nil, map[string]string{"board": y.Board.ID})
+				add(caution.Dust, nil, texts("board", y.Board.ID))
 			}
 			if y.Board.Sound.Assumed != "" {
-				add(caution.AssumedSound, nil, map[string]string{"board": y.Board.ID, "like": y.Board.Sound.Assumed})
+				add(caution.AssumedSound, nil, texts("board", y.Board.ID).and("like", y.Board.Sound.Assumed))
 			}
 			h := a.here.Boards[y.Board.ID]
 			if h.Mass.Origin == plan.Typed {
@@ -76,11 +76,11 @@ func (a *assessment) cautions(rep *Report, advice []appraise.Advice) []caution.C
 						low, high = float64(t.Mass), float64(t.Mass)
 					}
 					if m := float64(y.Board.Mass); m < low*(1-tagSlack) || m > high*(1+tagSlack) {
-						add(caution.TagUnlikely, map[string]float64{"mass": m, "low": low, "high": high}, map[string]string{"board": y.Board.ID})
+						add(caution.TagUnlikely, nums("mass", m).and("low", low).and("high", high), texts("board", y.Board.ID))
 					}
 				}
 			} else if y.Board.Origin == "from memory" {
-				add(caution.AssumedMass, nil, map[string]string{"board": y.Board.ID})
+				add(caution.AssumedMass, nil, texts("board", y.Board.ID))
 			}
 		}
 	}
@@ -89,7 +89,7 @@ func (a *assessment) cautions(rep *Report, advice []appraise.Advice) []caution.C
 		if heaviest > liftTwo {
 			people = 3
 		}
-		add(caution.Lifting, map[string]float64{"mass": float64(heaviest), "people": people}, map[string]string{"board": name})
+		add(caution.Lifting, nums("mass", float64(heaviest)).and("people", people), texts("board", name))
 	}
 	if pores {
 		add(caution.OpenPores, nil, nil)
@@ -100,16 +100,16 @@ func (a *assessment) cautions(rep *Report, advice []appraise.Advice) []caution.C
 			if y.ScrewMax != nil {
 				args["longest"] = y.ScrewMax.V
 			}
-			add(caution.NoScrew, args, map[string]string{"board": y.Board})
+			add(caution.NoScrew, args, texts("board", y.Board))
 		}
 	}
 	for _, l := range rep.Buy.Lines {
 		if l.Lacking > 0 {
-			add(caution.ShortStock, map[string]float64{"need": float64(l.Buy), "stock": float64(l.Buy - l.Lacking)}, map[string]string{"board": l.Board})
+			add(caution.ShortStock, nums("need", float64(l.Buy)).and("stock", float64(l.Buy-l.Lacking)), texts("board", l.Board))
 		}
 	}
 	for _, d := range advice {
-		args := map[string]float64{"gain": d.Rating, "bass": d.Bass}
+		args := nums("gain", d.Rating).and("bass", d.Bass)
 		switch d.Trap {
 		case appraise.ThirdLeaf:
 			args["leaves"] = float64(len(a.here.Assembly.Leaves))
@@ -121,7 +121,7 @@ func (a *assessment) cautions(rep *Report, advice []appraise.Advice) []caution.C
 		}
 	}
 	if a.yours.Spread.Nearest {
-		add(caution.NoFamily, map[string]float64{"spread": a.yours.Spread.Rating}, map[string]string{"widest": string(a.yours.Spread.Widest)})
+		add(caution.NoFamily, nums("spread", a.yours.Spread.Rating), texts("widest", string(a.yours.Spread.Widest)))
 	}
 	if a.invented() {
 		add(caution.InventedCost, nil, nil)
@@ -140,7 +140,7 @@ func (a *assessment) clipCautions(rep *Report) []caution.Caution {
 	if c.State == load.None {
 		return nil
 	}
-	args := map[string]float64{"load": float64(c.OnClip), "rating": float64(c.Rating), "share": c.Share}
+	args := nums("load", float64(c.OnClip)).and("rating", float64(c.Rating)).and("share", c.Share)
 	code := map[load.State]caution.Code{
 		load.Over: caution.OverRating, load.Close: caution.CloseToRating, load.Under: caution.UnderLoad, load.Unrated: caution.NoRating,
 	}[c.State]
@@ -149,7 +149,7 @@ func (a *assessment) clipCautions(rep *Report) []caution.Caution {
 		out = append(out, caution.Caution{Code: code, Where: a.here.Surface.ID, Args: args})
 	}
 	if rep.Load.Rating != nil && rep.Load.Rating.Origin == Demo {
-		out = append(out, caution.Caution{Code: caution.RatingInvented, Where: a.here.Surface.ID, Args: map[string]float64{"rating": float64(c.Rating)}})
+		out = append(out, caution.Caution{Code: caution.RatingInvented, Where: a.here.Surface.ID, Args: nums("rating", float64(c.Rating))})
 	}
 	return out
 }
@@ -169,7 +169,7 @@ func boardCautions(b, ref assembly.BuildUp, leaf int, where string) []caution.Ca
 	have, _ := rated(b.Leaves[leaf])
 	want, id := rated(ref.Leaves[leaf])
 	if have < want {
-		out = append(out, caution.Caution{Code: caution.FireBoardOut, Where: where, Text: map[string]string{"board": id}})
+		out = append(out, caution.Caution{Code: caution.FireBoardOut, Where: where, Text: texts("board", id)})
 	}
 	layers := b.Leaves[leaf].Layers
 	for i, y := range layers {
@@ -185,10 +185,12 @@ func boardCautions(b, ref assembly.BuildUp, leaf int, where string) []caution.Ca
 		default:
 			continue // behind the boards, on the frame's side
 		}
-		out = append(out, caution.Caution{Code: code, Where: where, Text: map[string]string{"board": y.Board.ID}})
+		out = append(out, caution.Caution{Code: code, Where: where, Text: texts("board", y.Board.ID)})
 	}
 	return out
 }
+
+func (v *Verdict) say(s Sentence) { v.Parts = append(v.Parts, s) }
 
 func part(code string, args map[string]float64) Sentence { return Sentence{Code: code, Args: args} }
 
@@ -196,7 +198,7 @@ func part(code string, args map[string]float64) Sentence { return Sentence{Code:
 // name.more or name.less, by after rounding to step.
 func compared(name string, yours, ref, step float64) Sentence {
 	by := yours - ref
-	args := map[string]float64{"by": math.Abs(by), "value": yours}
+	args := nums("by", math.Abs(by)).and("value", yours)
 	switch rounded := math.Round(yours/step) - math.Round(ref/step); {
 	case rounded > 0:
 		args["by"] = rounded * step
@@ -209,7 +211,7 @@ func compared(name string, yours, ref, step float64) Sentence {
 }
 
 func massPart(yours, ref unit.SurfaceMass) Sentence {
-	args := map[string]float64{"by": math.Abs(float64(yours - ref)), "value": float64(yours), "share": float64(yours / ref)}
+	args := nums("by", math.Abs(float64(yours-ref))).and("value", float64(yours)).and("share", float64(yours/ref))
 	switch {
 	case unit.Over(yours, ref):
 		return part("mass.more", args)
@@ -224,11 +226,11 @@ func clipPart(c load.Clip) Sentence {
 	case load.None:
 		return part("clip.none", nil)
 	case load.Unrated:
-		return part("clip.unrated", map[string]float64{"load": float64(c.OnClip)})
+		return part("clip.unrated", nums("load", float64(c.OnClip)))
 	case load.Over:
-		return part("clip.over", map[string]float64{"share": c.Share, "load": float64(c.OnClip), "rating": float64(c.Rating)})
+		return part("clip.over", nums("share", c.Share).and("load", float64(c.OnClip)).and("rating", float64(c.Rating)))
 	}
-	return part("clip.share", map[string]float64{"share": c.Share, "load": float64(c.OnClip), "rating": float64(c.Rating)})
+	return part("clip.share", nums("share", c.Share).and("load", float64(c.OnClip)).and("rating", float64(c.Rating)))
 }
 
 func (a *assessment) verdicts(rep *Report) {
@@ -243,27 +245,27 @@ func (a *assessment) verdicts(rep *Report) {
 	}
 	layers := Verdict{Answer: answer, Parts: []Sentence{massPart(a.yours.Mass, a.ref.Mass), clip, bass}}
 	if rep.IsRef {
-		layers.Parts[0] = part("isReference", map[string]float64{"value": float64(a.yours.Mass)})
-		layers.Parts[2] = part("bass.is", map[string]float64{"value": a.yours.Bass})
+		layers.Parts[0] = part("isReference", nums("value", float64(a.yours.Mass)))
+		layers.Parts[2] = part("bass.is", nums("value", a.yours.Bass))
 	}
 	mine, n, ok := a.sheetsCost(rep.Leaves[rep.Leaf].Layers)
 	theirs, _, okRef := a.sheetsCost(rep.RefLayers)
 	switch {
 	case n == 0:
 	case !ok || !okRef:
-		layers.Parts = append(layers.Parts, part("cost.unknown", nil))
+		layers.say(part("cost.unknown", nil))
 	case rep.IsRef:
-		layers.Parts = append(layers.Parts, part("cost.is", map[string]float64{"value": mine}))
+		layers.say(part("cost.is", nums("value", mine)))
 	default:
-		layers.Parts = append(layers.Parts, compared("cost", mine, theirs, 1))
+		layers.say(compared("cost", mine, theirs, 1))
 	}
 	if n > 0 {
-		layers.Parts = append(layers.Parts, part("sheets", map[string]float64{"n": float64(n)}))
+		layers.say(part("sheets", nums("n", float64(n))))
 	} else {
-		layers.Parts = append(layers.Parts, part("sheets.noArea", nil))
+		layers.say(part("sheets.noArea", nil))
 	}
 	if longest := a.longestScrew(rep); longest > 0 {
-		layers.Parts = append(layers.Parts, part("screw", map[string]float64{"length": longest}))
+		layers.say(part("screw", nums("length", longest)))
 	}
 	holds := a.holdsRows()
 	if answer == "no" && holds != nil {
@@ -282,7 +284,7 @@ func (a *assessment) verdicts(rep *Report) {
 
 	sound := Verdict{Answer: "yes", Parts: []Sentence{compared("rating", a.yours.Rating(a.rw), a.ref.Rating(a.rw), 1), bass}}
 	if rep.IsRef {
-		sound.Parts = []Sentence{part("rating.is", map[string]float64{"value": a.yours.Rating(a.rw)}), part("bass.is", map[string]float64{"value": a.yours.Bass})}
+		sound.Parts = []Sentence{part("rating.is", nums("value", a.yours.Rating(a.rw))), part("bass.is", nums("value", a.yours.Bass))}
 	}
 	if bass.Code == "bass.less" && bass.Args["by"] >= bassLoss {
 		sound.Answer = "notYet"
@@ -293,11 +295,11 @@ func (a *assessment) verdicts(rep *Report) {
 			sound = Verdict{Answer: "yes", Parts: []Sentence{part("need.met", nil)}}
 		} else {
 			o := n.Octaves[n.Worst]
-			sound = Verdict{Answer: "notYet", Parts: []Sentence{part("need.short", map[string]float64{"by": o.Short, "hz": o.Hz})}}
+			sound = Verdict{Answer: "notYet", Parts: []Sentence{part("need.short", nums("by", o.Short).and("hz", o.Hz))}}
 		}
-		sound.Parts[0].Text = map[string]string{"source": n.Source, "listener": n.Listener, "beyond": a.here.Surface.Beyond}
+		sound.Parts[0].Text = texts("source", n.Source).and("listener", n.Listener).and("beyond", a.here.Surface.Beyond)
 		if n.Floor && a.here.Surface.Kind != plan.Wall {
-			sound.Parts = append(sound.Parts, part("need.floor", nil))
+			sound.say(part("need.floor", nil))
 		}
 	}
 	rep.Verdicts["sound"] = sound
@@ -306,14 +308,14 @@ func (a *assessment) verdicts(rep *Report) {
 		swap := Verdict{Answer: "yes"}
 		say := func(code, id string) {
 			if id != "" {
-				swap.Parts = append(swap.Parts, Sentence{Code: code, Text: map[string]string{"id": id}})
+				swap.say(Sentence{Code: code, Text: texts("id", id)})
 			}
 		}
 		say("pick.closest", rep.Picks.Closest)
 		say("pick.cheapest", rep.Picks.Cheapest)
 		if len(swap.Parts) == 0 {
 			swap.Answer = "no"
-			swap.Parts = append(swap.Parts, part("pick.none", nil))
+			swap.say(part("pick.none", nil))
 		}
 		rep.Verdicts["swap"] = swap
 	}
@@ -322,25 +324,25 @@ func (a *assessment) verdicts(rep *Report) {
 	switch {
 	case rep.Buy.Sheets == 0:
 		buy.Answer = "notYet"
-		buy.Parts = append(buy.Parts, part("sheets.noArea", nil))
+		buy.say(part("sheets.noArea", nil))
 	default:
-		args := map[string]float64{"sheets": float64(rep.Buy.Sheets), "mass": rep.Buy.Mass.V}
+		args := nums("sheets", float64(rep.Buy.Sheets)).and("mass", rep.Buy.Mass.V)
 		code := "buy.total"
 		if rep.Buy.Cost == nil {
 			buy.Answer, code = "notYet", "buy.noPrice"
 		} else {
 			args["cost"] = rep.Buy.Cost.V
 		}
-		buy.Parts = append(buy.Parts, part(code, args))
+		buy.say(part(code, args))
 		for _, l := range rep.Buy.Lines {
 			if l.Lacking > 0 {
 				buy.Answer = "notYet"
-				buy.Parts = append(buy.Parts, Sentence{Code: "buy.lacking", Args: map[string]float64{"n": float64(l.Lacking)}, Text: map[string]string{"board": l.Board}})
+				buy.say(Sentence{Code: "buy.lacking", Args: nums("n", float64(l.Lacking)), Text: texts("board", l.Board)})
 			}
 		}
 		for _, c := range rep.Cautions {
 			if c.Code == caution.Lifting {
-				buy.Parts = append(buy.Parts, Sentence{Code: "buy.lift", Args: c.Args, Text: c.Text})
+				buy.say(Sentence{Code: "buy.lift", Args: c.Args, Text: c.Text})
 			}
 		}
 	}
@@ -374,8 +376,8 @@ func (a *assessment) holdsRows() *Sentence {
 	if c.Near {
 		side = "near"
 	}
-	return &Sentence{Code: "mend.rows", Args: map[string]float64{"rows": rows, "share": then.Share},
-		Text: map[string]string{"gap": a.here.BuildUp.Gaps[c.Gap].ID, "side": side}, Edit: "rows"}
+	return &Sentence{Code: "mend.rows", Args: nums("rows", rows).and("share", then.Share),
+		Text: texts("gap", a.here.BuildUp.Gaps[c.Gap].ID).and("side", side), Edit: "rows"}
 }
 
 func (a *assessment) longestScrew(rep *Report) float64 {

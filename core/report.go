@@ -316,10 +316,10 @@ type Working struct {
 // WorkRow is one line of the sum: Form is the terms in their order joined by
 // signs ("%0 × %1"), to be filled in by the page.
 type WorkRow struct {
-	Code   string  `json:"code"`
-	Form   string  `json:"form"`
-	Terms  []Value `json:"terms"`
-	Result Value   `json:"result"`
+	Code   string   `json:"code"`
+	Form   string   `json:"form"`
+	Terms  []*Value `json:"terms"`
+	Result *Value   `json:"result"`
 }
 
 // WorkSource is where one number comes from.

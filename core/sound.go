@@ -31,14 +31,14 @@ func (a *assessment) sound(advice []appraise.Advice) *SoundReport {
 		s.Octaves = append(s.Octaves, Octave{Hz: band.Octaves[k], TL: y.TL.Octave(k), Spread: y.Spread.Band[3*k], Ref: a.ref.TL.Octave(k)})
 	}
 	for _, d := range advice {
-		said := Sentence{Code: string(d.Trap), Args: map[string]float64{"bass": d.Bass, "rating": d.Rating, "leaf": float64(d.Leaf), "gap": float64(d.Gap)}}
+		said := Sentence{Code: string(d.Trap), Args: nums("bass", d.Bass).and("rating", d.Rating).and("leaf", float64(d.Leaf)).and("gap", float64(d.Gap))}
 		switch d.Trap {
 		case appraise.SameBoards:
 			said.Args["hz"], said.Args["at"], said.Args["other"] = d.Hz, d.At, float64(d.Other)
 			said.Args["thickness"] = float64(d.Board.Thickness)
-			said.Text = map[string]string{"board": d.Board.ID, "short": d.Board.Short, "nominal": d.Board.Nominal}
+			said.Text = texts("board", d.Board.ID).and("short", d.Board.Short).and("nominal", d.Board.Nominal)
 		case appraise.EmptyGap:
-			said.Text = map[string]string{"gap": a.here.BuildUp.Gaps[d.Gap].ID}
+			said.Text = texts("gap", a.here.BuildUp.Gaps[d.Gap].ID)
 			said.Edit = "fill"
 		}
 		s.Sentences = append(s.Sentences, said)

@@ -26,9 +26,12 @@ func tidy(v reflect.Value) {
 			tidy(v.Index(i))
 		}
 	case reflect.Map:
-		for _, k := range v.MapKeys() {
-			if e := v.MapIndex(k); e.Kind() == reflect.Float64 {
-				v.SetMapIndex(k, reflect.ValueOf(rounded(e.Float())).Convert(e.Type()))
+		if !v.CanInterface() {
+			break
+		}
+		if args, ok := v.Interface().(map[string]float64); ok {
+			for name, x := range args {
+				args[name] = rounded(x)
 			}
 		}
 	case reflect.Float64:

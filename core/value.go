@@ -51,3 +51,27 @@ func origin(f plan.From) Origin {
 func sortValues(v []Value) {
 	sort.SliceStable(v, func(i, j int) bool { return v[i].V < v[j].V })
 }
+
+// numbers are what a sentence or a caution is about, by name, as the page has them.
+type numbers map[string]float64
+
+// nums begins them; one call for each is a third of the code of a literal.
+func nums(name string, v float64) numbers { return numbers{name: v} }
+
+func (n numbers) and(name string, v float64) numbers {
+	n[name] = v
+	return n
+}
+
+// words are ids and names that a sentence or a caution is about, by name.
+type words map[string]string
+
+func texts(name, s string) words { return words{name: s} }
+
+func (w words) and(name, s string) words {
+	w[name] = s
+	return w
+}
+
+// fixed is a figure of the method itself.
+func fixed(v float64, kind string) *Value { return &Value{V: v, Kind: kind, Origin: Typical} }

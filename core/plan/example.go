@@ -109,6 +109,10 @@ func StartingRows(r Region) []Candidate {
 	return out
 }
 
+// listOf returns a list. For a list written out the compiler also makes code
+// that compares arrays of that length, field by field, which nothing calls.
+func listOf[T any](items ...T) []T { return append([]T(nil), items...) }
+
 // onClips is a leaf on clips whose rating is the invented one.
 func (s set) onClips() Held { return Held{Fixing: "clip", Rating: s.rating, Example: true} }
 
@@ -123,11 +127,11 @@ func First(r Region) Plan {
 	return Renumbered(Plan{
 		Format: Format, Table: material.TableVersion, Name: "A wall",
 		Region: r, Units: r.UsualUnits(), Prices: DemoPrices, Source: "band", Level: "100",
-		Surfaces: []Surface{{ID: "s", Name: "wall", Kind: Wall, Width: s.width, Height: s.height, BuildUp: "b", Beyond: "bedroom", Listener: "sleeper"}},
+		Surfaces: listOf(Surface{ID: "s", Name: "wall", Kind: Wall, Width: s.width, Height: s.height, BuildUp: "b", Beyond: "bedroom", Listener: "sleeper"}),
 		BuildUps: []BuildUp{{
 			ID:     "b",
 			Leaves: []Leaf{{Layers: layersOf(s.heavy, s.heavy)}, {Layers: there(layersOf(s.far))}},
-			Gaps:   []Gap{{Frame: s.frame, Fill: s.fill, Near: s.onClips(), Far: screwed(), There: true}},
+			Gaps:   listOf(Gap{Frame: s.frame, Fill: s.fill, Near: s.onClips(), Far: screwed(), There: true}),
 		}},
 	})
 }
@@ -142,7 +146,7 @@ func Demo(r Region) Plan {
 		return BuildUp{
 			ID:     id,
 			Leaves: []Leaf{{Layers: layersOf(s.heavy, s.heavy)}, {Layers: there(layersOf(far))}},
-			Gaps:   []Gap{{Frame: s.frame, Fill: s.fill, Near: s.onClips(), Far: screwed(), There: true}},
+			Gaps:   listOf(Gap{Frame: s.frame, Fill: s.fill, Near: s.onClips(), Far: screwed(), There: true}),
 		}
 	}
 	inside := shell("inside", s.far)
@@ -165,20 +169,20 @@ func Demo(r Region) Plan {
 	return Renumbered(Plan{
 		Format: Format, Table: material.TableVersion, Name: "Garage room",
 		Region: r, Units: r.UsualUnits(), Prices: DemoPrices, Source: "drums", Level: "100",
-		Surfaces: []Surface{
+		Surfaces: listOf(
 			wall("A", "wall A", s.width, "inside", "hall", true),
 			wall("B", "wall B", s.width, "sandwich", "living room", true),
 			wall("C", "wall C", s.depth, "outside", "yard", false),
 			wall("D", "wall D", s.depth, "outside", "street", false),
-			{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: s.width, Height: s.depth, BuildUp: "ceiling", Beyond: "bedroom", Listener: "sleeper", Garage: true},
-			{ID: "F", Name: "floor F", Kind: Floor, Width: s.width, Height: s.depth, BuildUp: "slab", Beyond: "ground"},
-		},
+			Surface{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: s.width, Height: s.depth, BuildUp: "ceiling", Beyond: "bedroom", Listener: "sleeper", Garage: true},
+			Surface{ID: "F", Name: "floor F", Kind: Floor, Width: s.width, Height: s.depth, BuildUp: "slab", Beyond: "ground"},
+		),
 		BuildUps: []BuildUp{inside, sandwich, outside, ceiling, slab},
-		Shelf: []Shelf{
-			{Board: s.heavy, Stock: "20"},
-			{Board: s.light, Weight: s.lightTag, Plenty: true},
-			{Board: s.wood, Weight: s.woodTag, Stock: "9", Owned: "2"},
-		},
+		Shelf: listOf(
+			Shelf{Board: s.heavy, Stock: "20"},
+			Shelf{Board: s.light, Weight: s.lightTag, Plenty: true},
+			Shelf{Board: s.wood, Weight: s.woodTag, Stock: "9", Owned: "2"},
+		),
 		Notes: "An example: the tags, the prices and the rating of the clips are invented.",
 	})
 }
