@@ -40,8 +40,9 @@ var may = map[string][]string{
 // standsIn are packages in place of one of the standard library's, and who may
 // import them.
 var standsIn = map[string][]string{
-	"core/internal/wire": {"core", "core/plan"},
-	"core/internal/text": {"core/unit", "core/material", "core/evidence"},
+	"core/internal/wire":    {"core", "core/plan"},
+	"core/internal/deflate": {"core/link"},
+	"core/internal/text":    {"core/unit", "core/material", "core/evidence"},
 }
 
 // outside is what a package may import that is neither ours nor the standard library's.

@@ -1,11 +1,9 @@
 package link
 
 import (
-	"bytes"
-	"compress/flate"
-	"encoding/base64"
-	"errors"
-	"io"
+	"strings"
+
+	"twoleaf/core/internal/deflate"
 )
 
 // packedMark follows the version of a deflated text.
@@ -15,8 +13,8 @@ const packedMark = "z"
 // no plan longer than that which was not made to do harm.
 const most = 64 << 10
 
-// base64 in the letters that a link may have.
-var letters = base64.NewEncoding("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-=").WithPadding(base64.NoPadding).Strict()
+// letters are those that a link may have, one for every six bits.
+const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-="
 
 // dictionary is what a text is likely to contain, likeliest last. It belongs to
 // version 1 and must never change: links of that version are read with it.
@@ -26,28 +24,40 @@ const dictionary = "/k/f/c1/sf-aF-b6-yground/sc-aE-w-h-b5-ybedroom-g" +
 	"/b/lgl13-pl15-gl13/lef15-ef15/gv9-fesw-t/ncl-m21-e/lTea12/lgx16-ob18/lFgx16-gx16/gw4-fsw-t/ncl-m42-e/lTgr13/b/u" +
 	"/sw-aA-w160-h8ft-yhall-g/sw-aB-w4000-h2400-b2-yliving.room-g/sw-aC-w128-yyard/sw-aD-b3-ystreet"
 
-func deflate(text string) string {
-	var out bytes.Buffer
-	// The level is known to be a level: no error can come.
-	w, _ := flate.NewWriterDict(&out, flate.BestCompression, []byte(dictionary))
-	_, _ = w.Write([]byte(text))
-	_ = w.Close()
-	return letters.EncodeToString(out.Bytes())
+// pack returns a text deflated, in letters.
+func pack(text string) string {
+	var out strings.Builder
+	bits, n := 0, 0
+	for _, b := range deflate.Pack(text, dictionary) {
+		bits, n = bits<<8|int(b), n+8
+		for n >= 6 {
+			n -= 6
+			out.WriteByte(letters[bits>>n&63])
+		}
+	}
+	if n > 0 {
+		out.WriteByte(letters[bits<<(6-n)&63])
+	}
+	return out.String()
 }
 
-var errTooMuch = errors.New("unpacks to too much")
-
-func inflate(text string) (string, error) {
-	packed, err := letters.DecodeString(text)
-	if err != nil {
-		return "", err
+// unpack is the inverse of pack; false for a text that pack does not give.
+func unpack(text string) (string, bool) {
+	packed := make([]byte, 0, len(text))
+	bits, n := 0, 0
+	for i := range len(text) {
+		k := strings.IndexByte(letters, text[i])
+		if k < 0 {
+			return "", false
+		}
+		if bits, n = bits<<6|k, n+6; n >= 8 {
+			n -= 8
+			packed = append(packed, byte(bits>>n))
+			bits &= 1<<n - 1
+		}
 	}
-	out, err := io.ReadAll(io.LimitReader(flate.NewReaderDict(bytes.NewReader(packed), []byte(dictionary)), most+1))
-	if err != nil {
-		return "", err
+	if bits != 0 || n == 6 {
+		return "", false // a rest that belongs to no byte
 	}
-	if len(out) > most {
-		return "", errTooMuch
-	}
-	return string(out), nil
+	return deflate.Unpack(packed, dictionary, most)
 }

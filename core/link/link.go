@@ -90,7 +90,7 @@ func Encode(p plan.Plan) (text string, leftOut []string, f *plan.Fault) {
 	body := write(p)
 	text = seal(strconv.Itoa(Version) + "/" + body)
 	if len(text) > Plain {
-		if packed := seal(strconv.Itoa(Version) + packedMark + "/" + deflate(body)); len(packed) < len(text) {
+		if packed := seal(strconv.Itoa(Version) + packedMark + "/" + pack(body)); len(packed) < len(text) {
 			text = packed
 		}
 	}
@@ -147,8 +147,8 @@ func decode(text string) (plan.Plan, *plan.Fault) {
 		return plan.Plan{}, f
 	}
 	if packed {
-		plain, err := inflate(body)
-		if err != nil {
+		plain, ok := unpack(body)
+		if !ok {
 			return plan.Plan{}, fault("unreadable", "", "it cannot be unpacked")
 		}
 		body = plain
