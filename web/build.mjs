@@ -26,7 +26,7 @@ const PLAIN = ['manifest.webmanifest', 'icons/icon.svg', 'icons/icon-192.png', '
 const REGION = 'US';
 
 /** Packages whose short functions are put in the place of their calls, for speed; everywhere else the calls are kept, for size. */
-const INLINED = ['math', 'twoleaf/core/band', 'twoleaf/core/rating', 'twoleaf/core/transmission'];
+const INLINED = ['internal/runtime/maps', 'math', 'twoleaf/core/band', 'twoleaf/core/rating', 'twoleaf/core/transmission'];
 
 if (process.argv.includes('--cells')) console.log(JSON.stringify(await cellsOf(JSON.parse(readFileSync(0, 'utf8')))));
 else await main();
