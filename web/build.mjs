@@ -20,7 +20,7 @@ const root = dirname(web);
 const dist = join(root, '.dist');
 
 /** Files with plain names, which addresses and home screens point at; all others carry the hash of their content. */
-const PLAIN = ['manifest.webmanifest', 'icons/icon.svg', 'icons/icon-192.png', 'icons/icon-512.png', 'icons/maskable-512.png', 'icons/touch-180.png'];
+const PLAIN = ['manifest.webmanifest', 'icons/icon.svg', 'icons/icon-192.png', 'icons/icon-512.png', 'icons/touch-180.png'];
 
 /** The region whose first wall is printed into the page. */
 const REGION = 'US';
