@@ -12,27 +12,30 @@ import (
 )
 
 // kindWords are further words by which the trade calls a kind.
-var kindWords = map[Kind]string{
-	Gypsum:    "drywall plasterboard wallboard board gyp",
-	Plywood:   "ply plywood wood",
-	OSB:       "osb oriented strand wood",
-	MDF:       "mdf fibreboard fiberboard wood",
-	Particle:  "particleboard chipboard chip wood",
-	Hardboard: "hardboard fibreboard wood",
-	Softboard: "softboard insulation sound board fibreboard fiberboard",
-	Cement:    "cement backer fibercement fibre fiber",
-	Magnesium: "mgo magnesium oxide",
-	Limp:      "mlv loaded vinyl limp mass barrier rubber",
-	Lead:      "lead metal",
-	Steel:     "steel metal",
-	Glass:     "glass pane window",
-	Laminated: "glass pane window laminated",
-	Plaster:   "plaster lath",
-	Block:     "cmu block masonry concrete",
-	Brick:     "brick masonry",
-	Concrete:  "concrete slab masonry",
-	Aerated:   "aerated aircrete block masonry",
-	Topping:   "topping screed poured",
+var kindWords = []struct {
+	kind  Kind
+	words string
+}{
+	{Gypsum, "drywall plasterboard wallboard board gyp"},
+	{Plywood, "ply plywood wood"},
+	{OSB, "osb oriented strand wood"},
+	{MDF, "mdf fibreboard fiberboard wood"},
+	{Particle, "particleboard chipboard chip wood"},
+	{Hardboard, "hardboard fibreboard wood"},
+	{Softboard, "softboard insulation sound board fibreboard fiberboard"},
+	{Cement, "cement backer fibercement fibre fiber"},
+	{Magnesium, "mgo magnesium oxide"},
+	{Limp, "mlv loaded vinyl limp mass barrier rubber"},
+	{Lead, "lead metal"},
+	{Steel, "steel metal"},
+	{Glass, "glass pane window"},
+	{Laminated, "glass pane window laminated"},
+	{Plaster, "plaster lath"},
+	{Block, "cmu block masonry concrete"},
+	{Brick, "brick masonry"},
+	{Concrete, "concrete slab masonry"},
+	{Aerated, "aerated aircrete block masonry"},
+	{Topping, "topping screed poured"},
 }
 
 // Search returns the boards of a plan's region that answer a query by part of a
@@ -220,8 +223,10 @@ func wordScore(b Board, w string) int {
 	if s := inWords(b.Name, w); s > 0 {
 		return 1 + s
 	}
-	if inWords(kindWords[b.Kind], w) > 0 {
-		return 1
+	for _, k := range kindWords {
+		if k.kind == b.Kind && inWords(k.words, w) > 0 {
+			return 1
+		}
 	}
 	return 0
 }

@@ -27,27 +27,38 @@ var framesCSV string
 //go:embed fixings.csv
 var fixingsCSV string
 
-// table is an index over rows that are read once from embedded text and never change.
+// table is rows that are read once from embedded text and never change.
 type table[T any] struct {
-	rows   []T
-	byID   map[string]int
-	byCode map[string]int
+	index
+	rows []T
 }
 
-func newTable[T any](text string, read func(row) (T, string, string)) table[T] {
-	t := table[T]{byID: map[string]int{}, byCode: map[string]int{}}
-	for _, r := range records(text) {
-		v, id, code := read(r)
-		if _, twice := t.byID[id]; twice {
-			panic("material: id twice: " + id)
-		}
-		if _, twice := t.byCode[code]; twice && code != "" {
-			panic("material: code twice: " + code)
-		}
-		t.byID[id], t.byCode[code] = len(t.rows), len(t.rows)
-		t.rows = append(t.rows, v)
+// index says which row has an id or a code.
+type index struct{ byID, byCode map[string]int }
+
+func newTable[T any](text string, read func(row) T) table[T] {
+	all, x := indexed(text)
+	t := table[T]{x, make([]T, len(all))}
+	for i, r := range all {
+		t.rows[i] = read(r)
 	}
 	return t
+}
+
+func indexed(text string) ([]row, index) {
+	all := records(text)
+	x := index{map[string]int{}, map[string]int{}}
+	for i, r := range all {
+		id, code := r["id"], r["code"]
+		if _, twice := x.byID[id]; twice {
+			panic("material: id twice: " + id)
+		}
+		if _, twice := x.byCode[code]; twice && code != "" {
+			panic("material: code twice: " + code)
+		}
+		x.byID[id], x.byCode[code] = i, i
+	}
+	return all, x
 }
 
 func (t table[T]) find(index map[string]int, key string) (v T, ok bool) {
@@ -153,7 +164,7 @@ var likenesses = sync.OnceValue(func() map[string]likeness {
 
 var boards = sync.OnceValue(func() table[Board] {
 	like := likenesses()
-	return newTable(boardsCSV, func(r row) (Board, string, string) {
+	return newTable(boardsCSV, func(r row) Board {
 		l, ok := like[r["sound"]]
 		if !ok {
 			panic("material: " + r["id"] + ": no sound row " + r["sound"])
@@ -181,35 +192,35 @@ var boards = sync.OnceValue(func() table[Board] {
 			stiff = float64(b.Mass)
 		}
 		b.Sound.Young = unit.Pressure(l.specific * stiff / float64(b.Thickness))
-		return b, b.ID, b.Code
+		return b
 	})
 })
 
 var fills = sync.OnceValue(func() table[Fill] {
-	return newTable(fillsCSV, func(r row) (Fill, string, string) {
+	return newTable(fillsCSV, func(r row) Fill {
 		f := Fill{
 			ID: r["id"], Code: r["code"], Name: r["name"],
 			Density: unit.Density(r.num("density_kg_m3")), Flow: r.num("flow"), FlowLow: r.num("flow_low"), FlowHigh: r.num("flow_high"),
 			Depths: r.lengths("depths"), Region: r["region"], Source: r["source"], Origin: r["origin"],
 		}
-		return f, f.ID, f.Code
+		return f
 	})
 })
 
 var frames = sync.OnceValue(func() table[Frame] {
-	return newTable(framesCSV, func(r row) (Frame, string, string) {
+	return newTable(framesCSV, func(r row) Frame {
 		f := Frame{
 			ID: r["id"], Code: r["code"], Name: r["name"], Kind: FrameKind(r["kind"]),
 			Depth: r.length("depth"), Plate: r.length("plate"), Width: r.length("width"), Sheet: r.length("sheet"),
 			Spacings: r.lengths("spacings"), Mass: unit.LineMass(r.num("mass_kg_m")),
 			Region: r["region"], Source: r["source"], Origin: r["origin"],
 		}
-		return f, f.ID, f.Code
+		return f
 	})
 })
 
 var fixings = sync.OnceValue(func() table[Fixing] {
-	return newTable(fixingsCSV, func(r row) (Fixing, string, string) {
+	return newTable(fixingsCSV, func(r row) Fixing {
 		f := Fixing{
 			ID: r["id"], Code: r["code"], Name: r["name"], Kind: FixingKind(r["kind"]),
 			StandOff: r.length("stand_off"), LineMass: unit.LineMass(r.num("channel_kg_m")), PointMass: unit.Mass(r.num("point_kg")),
@@ -218,7 +229,7 @@ var fixings = sync.OnceValue(func() table[Fixing] {
 		}
 		f.Rows, f.metricRows = pair(r["rows"])
 		f.Along, f.metricAlong = pair(r["along"])
-		return f, f.ID, f.Code
+		return f
 	})
 })
 
