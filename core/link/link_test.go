@@ -131,6 +131,7 @@ func (r random) held() plan.Held {
 		Fixing: r.pick("", "clip", "channel", "untied", "tape"),
 		Rows:   r.quantity(lengths...), Along: r.quantity(lengths...),
 		Rating: r.quantity("lb", "kg"), Extra: r.quantity("psf", "kg/m2"), Shorts: r.coin(), Example: r.coin(),
+		First: r.quantity(lengths...), Ends: r.quantity(lengths...), Stagger: r.coin(),
 	}
 }
 
@@ -191,7 +192,74 @@ func (r random) plan() plan.Plan {
 			Thickness: r.quantity(lengths...), Stock: r.quantity(""), Plenty: r.coin(), Owned: r.quantity(""),
 		})
 	}
+	if r.coin() {
+		r.room(&p)
+	}
 	return p
+}
+
+// room adds what is around the build-ups.
+func (r random) room(p *plan.Plan) {
+	lengths := []string{"in", "mm", "ft", "m", "cm"}
+	row := func() (out []unit.Quantity) {
+		if r.coin() {
+			for range 1 + r.IntN(7) {
+				out = append(out, r.quantity(""))
+			}
+		}
+		return out
+	}
+	playing := func() (out []plan.Playing) {
+		for range r.IntN(3) {
+			out = append(out, plan.Playing{Source: r.word(), Level: r.quantity("")})
+		}
+		return out
+	}
+	if r.coin() {
+		p.Room = &plan.Room{
+			Length: r.quantity(lengths...), Width: r.quantity(lengths...), Height: r.quantity(lengths...), Soft: plan.Soft(r.pick("", "bare", "soft", "odd")),
+			People: r.quantity(""), Minutes: r.quantity(""), Watts: r.quantity(""), Air: r.quantity("cfm", "L/s"), Fuel: r.coin(),
+		}
+	}
+	p.Also = playing()
+	for range r.IntN(3) {
+		p.Spaces = append(p.Spaces, plan.Space{
+			Name: r.word(), Area: r.quantity("ft2", "m2"), Height: r.quantity(lengths...), Soft: plan.Soft(r.pick("", "bare")), Outdoors: r.coin(),
+			Background: r.quantity(""), Noise: playing(),
+		})
+	}
+	for range r.IntN(2) {
+		p.Measured = append(p.Measured, plan.Measured{
+			Beyond: r.word(), After: r.coin(), InA: r.quantity(""), InC: r.quantity(""), OutA: r.quantity(""), OutC: r.quantity(""), In: row(), Out: row(),
+		})
+	}
+	if r.coin() {
+		p.Buying = &plan.Buying{
+			Tax: r.quantity("%"), Contingency: r.quantity("%"), Budget: r.quantity("$", "€"), Payload: r.quantity("lb", "kg"), Roof: r.quantity("lb"),
+			People: r.quantity(""), DoorWidth: r.quantity(lengths...), DoorHeight: r.quantity(lengths...), Corridor: r.quantity(lengths...),
+			Beyond: r.quantity(lengths...), Stair: r.coin(),
+		}
+		for range r.IntN(3) {
+			p.Buying.Costs = append(p.Buying.Costs, plan.Cost{Item: r.word(), Price: r.quantity("$", "£")})
+		}
+	}
+	for i := range p.Surfaces {
+		s := &p.Surfaces[i]
+		s.Side, s.Flank, s.FlankLoss = r.IntN(5), r.word(), r.quantity("")
+		for range r.IntN(3) {
+			s.Openings = append(s.Openings, plan.Opening{
+				ID: "o", Kind: r.word(), Seal: r.word(), Width: r.quantity(lengths...), Height: r.quantity(lengths...), Count: r.quantity(""),
+				X: r.quantity(lengths...), Y: r.quantity(lengths...), Crack: r.quantity(lengths...), Run: r.quantity(lengths...),
+				Rating: r.quantity(""), Octaves: row(), There: r.coin(),
+			})
+		}
+		for range r.IntN(2) {
+			s.Hung = append(s.Hung, plan.Hung{ID: "h", Name: r.word(), X: r.quantity(lengths...), Y: r.quantity(lengths...), Mass: r.quantity("lb", "kg")})
+		}
+		if r.coin() {
+			s.Joists = &plan.Joists{Span: r.quantity(lengths...), Grade: r.word(), Dead: r.quantity("psf", "kg/m2")}
+		}
+	}
 }
 
 // Every plan comes back as it was, every quantity to the digit as typed.

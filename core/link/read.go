@@ -61,6 +61,8 @@ func (r *reader) record(i int, rec string) {
 		r.shelf(rec, head, fields)
 	case 's':
 		r.surface(rec, head, fields)
+	case 'r', 'v', 'y', 'z', 'x', 'w', 'j', 'm', 'q', 'i':
+		r.aroundRoom(rec, head, fields)
 	case 'b':
 		name, ok := unescape(head)
 		if !ok || len(fields) > 0 {
@@ -159,11 +161,7 @@ func (r *reader) plan(rec, head string, fields []string) {
 		case 'l':
 			return text(&p.Prices, v)
 		case 't':
-			var s string
-			ok := text(&s, v)
-			n, err := strconv.Atoi(s)
-			p.Table = n
-			return ok && err == nil && strconv.Itoa(n) == s
+			return number(&p.Table, v)
 		case 'n':
 			return text(&p.Name, v)
 		case 'w':
@@ -237,6 +235,12 @@ func (r *reader) held(rec, head string, fields []string) plan.Held {
 			return set(&h.Shorts, v)
 		case 'e':
 			return set(&h.Example, v)
+		case 'f':
+			return take(&h.First, v, r.u.length)
+		case 'n':
+			return take(&h.Ends, v, r.u.length)
+		case 'g':
+			return set(&h.Stagger, v)
 		}
 		return false
 	})
@@ -298,6 +302,12 @@ func (r *reader) surface(rec, head string, fields []string) {
 			return set(&s.Garage, v)
 		case 'l':
 			return text(&s.Listener, v)
+		case 'd':
+			return number(&s.Side, v)
+		case 'f':
+			return text(&s.Flank, v)
+		case 'k':
+			return take(&s.FlankLoss, v, "")
 		}
 		return false
 	})
@@ -370,6 +380,14 @@ func text[S ~string](into *S, v string) bool {
 	s, ok := unescape(v)
 	*into = S(s)
 	return ok
+}
+
+// number reads a whole number in its one form.
+func number(into *int, v string) bool {
+	s, ok := unescape(v)
+	n, err := strconv.Atoi(s)
+	*into = n
+	return ok && err == nil && strconv.Itoa(n) == s
 }
 
 // set reads a flag, which has no value.

@@ -57,7 +57,7 @@ func hex(c byte) int { return strings.IndexByte("0123456789abcdef", c) }
 // bare count, written only where a unit is usual.
 var units = []struct{ unit, code string }{
 	{"mm", "mm"}, {"cm", "cm"}, {"m", "m"}, {"in", "in"}, {"ft", "ft"}, {"kg", "kg"}, {"g", "g"}, {"lb", "lb"}, {"oz", "oz"},
-	{"m2", "m2"}, {"ft2", "ft2"}, {"kg/m2", "kgm2"}, {"psf", "psf"}, {"%", "pc"}, {"$", "usd"}, {"£", "gbp"}, {"€", "eur"}, {"", "n"},
+	{"m2", "m2"}, {"ft2", "ft2"}, {"kg/m2", "kgm2"}, {"psf", "psf"}, {"%", "pc"}, {"cfm", "cfm"}, {"L/s", "lps"}, {"$", "usd"}, {"£", "gbp"}, {"€", "eur"}, {"", "n"},
 }
 
 // asIs stands before a quantity that is not in the one usual form; it is then
@@ -127,12 +127,12 @@ func decimal(s string) bool {
 func digits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
 // usual are the units that are left out in a plan of a region and a system.
-type usual struct{ length, sheet, mass, area, surfaceMass, money string }
+type usual struct{ length, sheet, mass, area, surfaceMass, flow, money string }
 
 func usualOf(region plan.Region, system plan.Units) usual {
-	u := usual{length: "mm", sheet: "mm", mass: "kg", area: "m2", surfaceMass: "kg/m2", money: string(region.Currency())}
+	u := usual{length: "mm", sheet: "mm", mass: "kg", area: "m2", surfaceMass: "kg/m2", flow: "L/s", money: string(region.Currency())}
 	if system == plan.Customary {
-		u.length, u.sheet, u.mass, u.area, u.surfaceMass = "in", "ft", "lb", "ft2", "psf"
+		u.length, u.sheet, u.mass, u.area, u.surfaceMass, u.flow = "in", "ft", "lb", "ft2", "psf", "cfm"
 	}
 	return u
 }

@@ -45,6 +45,7 @@ func typed[Q ~string](r *record, key byte, q Q, usual string) {
 func write(p plan.Plan) string {
 	u := usualOf(p.Region, p.Units)
 	records := []string{planRecord(p)}
+	records = append(records, roomRecords(p, u)...)
 	for _, s := range p.Shelf {
 		records = append(records, shelfRecord(s, u))
 	}
@@ -58,6 +59,7 @@ func write(p plan.Plan) string {
 		var rec string
 		rec, number = surfaceRecord(p, s, before, number, u)
 		records = append(records, rec)
+		records = append(records, onSurface(s, u)...)
 		before = s
 	}
 	return strings.Join(records, "/")
@@ -208,6 +210,9 @@ func heldRecord(letter byte, h plan.Held, u usual) string {
 	typed(r, 'x', h.Extra, u.surfaceMass)
 	r.flag('s', h.Shorts)
 	r.flag('e', h.Example)
+	typed(r, 'f', h.First, u.length)
+	typed(r, 'n', h.Ends, u.length)
+	r.flag('g', h.Stagger)
 	return r.String()
 }
 
@@ -243,6 +248,11 @@ func surfaceRecord(p plan.Plan, s, before plan.Surface, number int, u usual) (st
 	r.text('y', s.Beyond)
 	r.flag('g', s.Garage)
 	r.text('l', s.Listener)
+	if s.Side != 0 {
+		r.field('d', escape(strconv.Itoa(s.Side)))
+	}
+	r.text('f', s.Flank)
+	typed(r, 'k', s.FlankLoss, "")
 	return r.String(), number
 }
 

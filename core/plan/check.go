@@ -48,6 +48,13 @@ func Check(p Plan) []*Fault {
 		if !slices.Contains([]SurfaceKind{Wall, Ceiling, Floor}, s.Kind) {
 			c.add(at.unknown("kind", string(s.Kind)))
 		}
+		for _, h := range s.Hung {
+			c.name(at, "name", h.Name, MaxName)
+		}
+		for _, o := range s.Openings {
+			c.name(at, "opening", o.Kind, MaxName)
+			c.name(at, "seal", o.Seal, MaxName)
+		}
 		_, faults := Resolve(p, s.ID)
 		c.add(faults...)
 	}
@@ -91,7 +98,7 @@ func repeats(a, b *Fault) bool {
 	if a.Board != "" && a.Board == b.Board {
 		return true
 	}
-	return a.Surface == b.Surface && a.BuildUp == b.BuildUp && a.Leaf == b.Leaf && a.Layer == b.Layer && a.Gap == b.Gap && a.Board == b.Board
+	return a.Surface == b.Surface && a.BuildUp == b.BuildUp && a.Leaf == b.Leaf && a.Layer == b.Layer && a.Gap == b.Gap && a.Board == b.Board && a.Item == b.Item
 }
 
 func (c *checker) name(at place, field, text string, most int) {
@@ -112,6 +119,9 @@ func (p *Plan) tooBig(at place) (faults []*Fault) {
 		{"surfaces", len(p.Surfaces), MaxSurfaces, true},
 		{"buildUps", len(p.BuildUps), MaxBuildUps, true},
 		{"shelf", len(p.Shelf), MaxShelf, false},
+		{"spaces", len(p.Spaces), MaxSpaces, false},
+		{"playing", len(p.Also), MaxPlaying, false},
+		{"measured", len(p.Measured), MaxMeasured, false},
 	} {
 		switch {
 		case l.n > l.most:
@@ -122,8 +132,35 @@ func (p *Plan) tooBig(at place) (faults []*Fault) {
 			faults = append(faults, f)
 		}
 	}
+	if b := p.Buying; b != nil && len(b.Costs) > MaxCosts {
+		faults = append(faults, at.tooMany("costs", len(b.Costs), MaxCosts))
+	}
+	for _, s := range p.Spaces {
+		if n := len(s.Noise); n > MaxPlaying {
+			faults = append(faults, at.tooMany("playing", n, MaxPlaying))
+		}
+	}
 	if len(faults) > 0 {
 		return faults
+	}
+	for _, s := range p.Surfaces {
+		here := place{f: Fault{Leaf: -1, Surface: s.ID}, words: nameOf(s)}
+		if n := len(s.Openings); n > MaxOpenings {
+			faults = append(faults, here.tooMany("openings", n, MaxOpenings))
+		}
+		if n := len(s.Hung); n > MaxHung {
+			faults = append(faults, here.tooMany("hung", n, MaxHung))
+		}
+		for _, o := range s.Openings {
+			if n := len(o.Octaves); n > octaves {
+				faults = append(faults, here.tooMany("octaves", n, octaves))
+			}
+		}
+	}
+	for _, m := range p.Measured {
+		if n := max(len(m.In), len(m.Out)); n > octaves {
+			faults = append(faults, at.tooMany("octaves", n, octaves))
+		}
 	}
 	for i := range p.BuildUps {
 		b := &p.BuildUps[i]
@@ -177,7 +214,19 @@ func (c *checker) ids(p *Plan, whole place) {
 	}
 	surfaces, buildUps, shelf := map[string]bool{}, map[string]bool{}, map[string]bool{}
 	for _, s := range p.Surfaces {
-		unique(place{f: Fault{Leaf: -1, Surface: s.ID}, words: nameOf(s)}, surfaces, s.ID)
+		at := place{f: Fault{Leaf: -1, Surface: s.ID}, words: nameOf(s)}
+		unique(at, surfaces, s.ID)
+		openings, hung := map[string]bool{}, map[string]bool{}
+		for _, o := range s.Openings {
+			unique(at, openings, o.ID)
+		}
+		for _, h := range s.Hung {
+			unique(at, hung, h.ID)
+		}
+	}
+	spaces := map[string]bool{}
+	for _, s := range p.Spaces {
+		unique(place{f: Fault{Leaf: -1, Item: s.Name}, words: clip(s.Name)}, spaces, s.Name)
 	}
 	for i := range p.BuildUps {
 		b := &p.BuildUps[i]

@@ -111,6 +111,14 @@ func Renumbered(p Plan) Plan {
 		if to, ok := names[s.BuildUp]; ok {
 			s.BuildUp = to
 		}
+		s.Openings = append([]Opening(nil), s.Openings...)
+		for i := range s.Openings {
+			s.Openings[i].ID = id("o")
+		}
+		s.Hung = append([]Hung(nil), s.Hung...)
+		for i := range s.Hung {
+			s.Hung[i].ID = id("h")
+		}
 		surfaces = append(surfaces, s)
 	}
 	p.BuildUps, p.Surfaces = buildUps, surfaces

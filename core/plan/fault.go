@@ -10,6 +10,7 @@ type Fault struct {
 	Layer   string   `json:"layer,omitempty"`
 	Gap     string   `json:"gap,omitempty"`
 	Board   string   `json:"board,omitempty"` // of a shelf row
+	Item    string   `json:"item,omitempty"`  // an opening, a thing hung, or the name of a space
 	Field   string   `json:"field"`
 	Typed   string   `json:"typed,omitempty"`
 	Low     string   `json:"low,omitempty"` // allowed, as a quantity text: "1/8 in"

@@ -20,7 +20,16 @@ var words = map[string]string{
 	"id": "id", "name": "name", "beyond": "space beyond", "notes": "notes", "region": "region", "units": "units", "prices": "price list",
 	"kind": "kind", "buildUp": "build-up", "format": "format", "leaf": "edited leaf", "per": "what the weight is of", "young": "stiffness",
 	"fillDensity": "density of the fill", "shorts": "number of shorts",
-	"length": "length", "surfaceMass": "mass per area", "money": "amount", "count": "number", "percent": "percentage",
+	"openings": "openings", "hung": "things hung", "spaces": "spaces beyond", "playing": "things that play", "measured": "measurements",
+	"costs": "prices of items", "octaves": "octaves", "count": "number", "x": "distance from the left end", "y": "height above the floor",
+	"crack": "crack", "run": "lined length", "opening": "opening", "flank": "what is shared", "flankLoss": "loss of what is shared",
+	"span": "span of the joists", "grade": "grade of the joists", "dead": "dead load there already", "background": "background",
+	"people": "number of people", "minutes": "minutes", "watts": "watts", "air": "fresh air", "soft": "furnishing",
+	"inA": "dBA in the room", "inC": "dBC in the room", "outA": "dBA beyond", "outC": "dBC beyond", "in": "level in the room", "out": "level beyond",
+	"tax": "tax", "contingency": "contingency", "budget": "budget", "payload": "load of one trip", "roof": "load on the roof",
+	"doorWidth": "width of the door", "doorHeight": "height of the door", "corridor": "width of the corridor",
+	"first": "distance to the first row", "ends": "distance to the first clip", "side": "side", "seal": "seal",
+	"length": "length", "flow": "flow of air", "surfaceMass": "mass per area", "money": "amount", "percent": "percentage",
 }
 
 func word(field string) string {
@@ -189,6 +198,8 @@ func Read(what, text, in string) (unit.Quantity, *Fault) {
 		q, err = unit.ReadArea(text, u)
 	case "percent":
 		q, err = unit.ReadPercent(text)
+	case "flow":
+		q, err = unit.Read(unit.OfFlow, text, u)
 	default:
 		at := place{f: Fault{Leaf: -1}}
 		return "", at.fault("unknown", "call", what, fmt.Sprintf("“%s” is nothing that can be read", clip(what)))

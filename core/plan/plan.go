@@ -26,6 +26,12 @@ type Plan struct {
 	// A-weighted level in the room, dB as a bare number; empty: its own.
 	Source string        `json:"source,omitempty"`
 	Level  unit.Quantity `json:"level,omitempty"`
+	// Also plays beside it.
+	Also     []Playing  `json:"also,omitempty"`
+	Room     *Room      `json:"room,omitempty"`
+	Spaces   []Space    `json:"spaces,omitempty"`
+	Measured []Measured `json:"measured,omitempty"`
+	Buying   *Buying    `json:"buying,omitempty"`
 	// Notes stay out of the link.
 	Notes string `json:"notes,omitempty"`
 	// Unread names what a file held beyond these fields; it is never written.
@@ -86,6 +92,16 @@ type Surface struct {
 	Listener string `json:"listener,omitempty"`
 	// Garage says that a garage lies on the other side or below: fire words then apply.
 	Garage bool `json:"garage,omitempty"`
+	// Side is where a wall stands, 1 to 4 around the room; 0: in the order of the walls.
+	// A side with several walls is split.
+	Side     int       `json:"side,omitempty"`
+	Openings []Opening `json:"openings,omitempty"`
+	// Flank is what the surface shares with the space beyond, room.Flank.ID;
+	// FlankLoss is its loss as typed, dB as a bare number.
+	Flank     string        `json:"flank,omitempty"`
+	FlankLoss unit.Quantity `json:"flankLoss,omitempty"`
+	Hung      []Hung        `json:"hung,omitempty"`
+	Joists    *Joists       `json:"joists,omitempty"`
 }
 
 // BuildUp is leaves and gaps from the room outwards, and what its edited leaf is compared with.
@@ -131,7 +147,12 @@ type Held struct {
 	Along  unit.Quantity `json:"along,omitempty"`
 	Rating unit.Quantity `json:"rating,omitempty"` // per clip, as typed
 	Extra  unit.Quantity `json:"extra,omitempty"`  // mass per area of what else hangs on the leaf
-	Shorts bool          `json:"shorts,omitempty"` // a screw reaches the frame through the channel at one crossing in ten
+	// First is from the face's edges to the first and last row, Ends from a row's
+	// end to its first clip; Stagger sets every other row off by half a spacing.
+	First   unit.Quantity `json:"first,omitempty"`
+	Ends    unit.Quantity `json:"ends,omitempty"`
+	Stagger bool          `json:"stagger,omitempty"`
+	Shorts  bool          `json:"shorts,omitempty"` // a screw reaches the frame through the channel at one crossing in ten
 	// Example says that the rating is the invented one of the example; of no
 	// meaning as soon as another one is typed.
 	Example bool `json:"example,omitempty"`

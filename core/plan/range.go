@@ -100,7 +100,7 @@ func twoFigures(x, up float64) float64 {
 func (l limits) of(u unit.Unit) (low, high unit.Quantity) {
 	i := 1
 	switch u {
-	case unit.IN, unit.FT, unit.LB, unit.OZ, unit.FT2, unit.PSF:
+	case unit.IN, unit.FT, unit.LB, unit.OZ, unit.FT2, unit.PSF, unit.CFM:
 		i = 0
 	}
 	low, high = l.low[i], l.high[i]

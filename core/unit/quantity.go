@@ -30,6 +30,8 @@ const (
 	FT2  Unit = "ft2"
 	KGM2 Unit = "kg/m2"
 	PSF  Unit = "psf"
+	CFM  Unit = "cfm" // cubic feet a minute
+	LPS  Unit = "L/s"
 	Pct  Unit = "%"
 	One  Unit = "" // a bare count
 	USD  Unit = "$"
@@ -46,13 +48,14 @@ const (
 	OfMass        Kind = "mass"
 	OfArea        Kind = "area"
 	OfSurfaceMass Kind = "mass per area"
+	OfFlow        Kind = "flow of air"
 	OfMoney       Kind = "money"
 	OfCount       Kind = "count"
 	OfPercent     Kind = "percent"
 )
 
 // SI returns what the unit measures and how many SI units it is: metres,
-// kilograms, square metres, kilograms per square metre; 1 for money and
+// kilograms, square metres, kilograms per square metre, cubic metres a second; 1 for money and
 // counts; 0.01 for a per cent. An unknown unit returns "", 0.
 func (u Unit) SI() (Kind, float64) {
 	switch u {
@@ -82,6 +85,10 @@ func (u Unit) SI() (Kind, float64) {
 		return OfSurfaceMass, 1
 	case PSF:
 		return OfSurfaceMass, float64(PoundPerSquareFoot)
+	case CFM:
+		return OfFlow, float64(Foot*Foot*Foot) / 60
+	case LPS:
+		return OfFlow, 0.001
 	case Pct:
 		return OfPercent, 0.01
 	case USD, GBP, EUR:

@@ -84,7 +84,7 @@ const longest = 64
 // ("1,200"); a comma before any other number of digits, or beside a point, has
 // one. A fraction must be an exact decimal: its denominator a product of twos
 // and fives; without a unit it is inches unless feet are assumed. Feet and inches become inches, pounds and ounces pounds, exactly.
-// Zero is allowed of money, counts and per cent only.
+// Zero is allowed of money, counts, flows of air and per cent only.
 func Read(k Kind, text string, assumed Unit) (Quantity, error) {
 	return read(k, text, func(s scan) (Quantity, Code) { return s.quantity(k, assumed) })
 }
@@ -225,6 +225,7 @@ var unitWords = map[string]Unit{
 	"lb": LB, "lbs": LB, "#": LB, "pound": LB, "pounds": LB, "oz": OZ, "ounce": OZ, "ounces": OZ,
 	"m2": M2, "sqm": M2, "squaremetres": M2, "squaremeters": M2, "ft2": FT2, "sqft": FT2, "sf": FT2, "squarefeet": FT2,
 	"psf": PSF, "lb/ft2": PSF, "lbs/ft2": PSF, "lb/sqft": PSF, "lbs/sqft": PSF, "kg/m2": KGM2, "kg/sqm": KGM2,
+	"cfm": CFM, "ft3/min": CFM, "l/s": LPS, "lps": LPS,
 	"%": Pct, "percent": Pct, "pct": Pct,
 	"$": USD, "usd": USD, "us$": USD, "cad": USD, "ca$": USD, "c$": USD, "aud": USD, "a$": USD, "au$": USD,
 	"£": GBP, "gbp": GBP, "€": EUR, "eur": EUR, "euro": EUR, "euros": EUR,
@@ -580,7 +581,7 @@ func (s scan) quantity(k Kind, assumed Unit) (Quantity, Code) {
 	if k == OfCount && t.n.scale != 0 {
 		return "", NotNumber
 	}
-	if t.n.digits == 0 && k != OfMoney && k != OfCount && k != OfPercent {
+	if t.n.digits == 0 && k != OfMoney && k != OfCount && k != OfPercent && k != OfFlow {
 		return "", Zero
 	}
 	return join(t.n.text, t.u), ""
