@@ -19,7 +19,99 @@ export interface Plan {
   /** what plays, and its level in the room, dBA as a bare number */
   source?: string;
   level?: Quantity;
+  /** what plays beside it */
+  also?: Playing[];
+  room?: Room;
+  spaces?: Space[];
+  measured?: Measured[];
+  buying?: Buying;
   notes?: string;
+}
+
+export interface Room {
+  length?: Quantity;
+  width?: Quantity;
+  height?: Quantity;
+  soft?: Soft;
+  people?: Quantity;
+  minutes?: Quantity;
+  watts?: Quantity;
+  air?: Quantity;
+  fuel?: boolean;
+}
+
+export type Soft = '' | 'bare' | 'soft';
+
+export interface Playing {
+  source: string;
+  level?: Quantity;
+}
+
+/** what lies beyond the surfaces whose beyond is its name */
+export interface Space {
+  name: string;
+  area?: Quantity;
+  height?: Quantity;
+  soft?: Soft;
+  outdoors?: boolean;
+  background?: Quantity;
+  noise?: Playing[];
+}
+
+export interface Opening {
+  id: string;
+  kind: string;
+  seal?: string;
+  width?: Quantity;
+  height?: Quantity;
+  count?: Quantity;
+  x?: Quantity;
+  y?: Quantity;
+  crack?: Quantity;
+  run?: Quantity;
+  rating?: Quantity;
+  octaves?: Quantity[];
+  there?: boolean;
+}
+
+export interface Hung {
+  id: string;
+  name?: string;
+  x: Quantity;
+  y: Quantity;
+  mass: Quantity;
+}
+
+export interface Joists {
+  span?: Quantity;
+  grade?: string;
+  dead?: Quantity;
+}
+
+export interface Measured {
+  beyond: string;
+  after?: boolean;
+  inA?: Quantity;
+  inC?: Quantity;
+  outA?: Quantity;
+  outC?: Quantity;
+  in?: Quantity[];
+  out?: Quantity[];
+}
+
+export interface Buying {
+  tax?: Quantity;
+  contingency?: Quantity;
+  budget?: Quantity;
+  payload?: Quantity;
+  roof?: Quantity;
+  people?: Quantity;
+  doorWidth?: Quantity;
+  doorHeight?: Quantity;
+  corridor?: Quantity;
+  beyond?: Quantity;
+  stair?: boolean;
+  costs?: { item: string; price: Quantity }[];
 }
 
 export interface Surface {
@@ -34,6 +126,12 @@ export interface Surface {
   /** who is beyond */
   listener?: string;
   garage?: boolean;
+  side?: number;
+  openings?: Opening[];
+  flank?: string;
+  flankLoss?: Quantity;
+  hung?: Hung[];
+  joists?: Joists;
 }
 
 export interface BuildUp {
@@ -77,6 +175,9 @@ export interface Held {
   rating?: Quantity;
   extra?: Quantity;
   shorts?: boolean;
+  first?: Quantity;
+  ends?: Quantity;
+  stagger?: boolean;
   /** the rating is the example's, invented */
   example?: boolean;
 }
@@ -115,6 +216,14 @@ export interface Want {
   rows?: boolean;
   ladder?: boolean;
   nearest?: boolean;
+  /** the whole room: what is heard beyond, by which way */
+  room?: boolean;
+  /** what the next money does */
+  money?: boolean;
+  /** where every clip goes */
+  layout?: boolean;
+  /** the whole list, without the cut layout, which is asked for by itself */
+  list?: boolean;
   work?: string;
 }
 

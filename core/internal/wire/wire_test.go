@@ -35,7 +35,10 @@ type all struct {
 	Deep  [][]int            `json:"deep,omitempty"`
 	Args  map[string]float64 `json:"args,omitempty"`
 	Words map[named]string   `json:"words"`
-	Inner struct{ A, B string }
+	Inner struct {
+		A string `json:"a"`
+		B string `json:"b"`
+	} `json:"inner"`
 	Bands [3]float64 `json:"bands"`
 	quiet int
 }
@@ -58,7 +61,10 @@ type read struct {
 	Any   any       `json:"any,omitempty"`
 	Deep  [][]int   `json:"deep,omitempty"`
 	Long  []float64 `json:"long"`
-	Inner struct{ A, B string }
+	Inner struct {
+		A string `json:"a"`
+		B string `json:"b"`
+	} `json:"inner"`
 	quiet int
 }
 
@@ -336,4 +342,16 @@ func BenchmarkPlan(b *testing.B) {
 			_ = json.Unmarshal(text, &p)
 		}
 	})
+}
+
+// Fields without a tag begin small, and are read back.
+func TestUntaggedFieldsBeginSmall(t *testing.T) {
+	type untagged struct{ X, TL, Hz, NCBy, InA, RMSAfter float64 }
+	text, err := wire.Marshal(untagged{1, 2, 3, 4, 5, 6})
+	require.NoError(t, err)
+	assert.Equal(t, `{"x":1,"tl":2,"hz":3,"ncBy":4,"inA":5,"rmsAfter":6}`, string(text))
+	var back untagged
+	_, err = wire.Unmarshal(text, &back)
+	require.NoError(t, err)
+	assert.Equal(t, untagged{1, 2, 3, 4, 5, 6}, back)
 }
