@@ -154,6 +154,7 @@ type Total struct {
 	Left    unit.Area // kept offcuts
 	Cuts    int
 	Joints  int
+	Ends    int       // of those, across the sheets
 	Mass    unit.Mass // of the sheets to buy
 }
 
@@ -165,4 +166,5 @@ type Cut struct {
 	Hung   []Hung // in the order of hanging
 	Totals []Total
 	Notes  []Note
+	cost   cost
 }
