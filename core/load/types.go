@@ -42,6 +42,8 @@ type Face struct {
 type Rules struct {
 	Rows  unit.Length // between rows of channel
 	Every int         // a clip on every so-many-th member of the frame
+	// Along is between clips where there is no frame to follow (masonry); else not used.
+	Along unit.Length
 	// First and Last are from the edge at the origin to the first row (on a wall
 	// the floor) and from the last row to the opposite edge.
 	First, Last unit.Length
@@ -52,7 +54,12 @@ type Rules struct {
 	AtOpenings unit.Length
 	Staggered  bool // the clips of every second row are moved by half their spacing
 	Even       bool // rows are spaced evenly, not with the odd distance last
+	// Plus are clips put in by hand, each into the row nearest to it.
+	Plus []Place
 }
+
+// Place is a point of a face.
+type Place struct{ X, Y unit.Length }
 
 // Hung is something that hangs on the leaf at one place: a light, a backer box, an air box.
 type Hung struct {
@@ -65,6 +72,8 @@ type Hung struct {
 type Carried struct {
 	Area    unit.SurfaceMass // boards, films, lying fill and spread extras
 	Channel unit.LineMass
+	// Section is of the channel; the zero one leaves out how far it bends.
+	Section Section
 	Hung    []Hung
 }
 
@@ -82,6 +91,7 @@ const (
 	OnEnd      Seat = "end"      // the one at the edge of the face
 	OnJamb     Seat = "jamb"     // the studs beside an opening
 	OnBlocking Seat = "blocking" // a piece to be put in between two members
+	OnMasonry  Seat = "masonry"  // no frame: anywhere
 )
 
 // Spot is one clip.
@@ -104,14 +114,19 @@ type Row struct {
 	From, To unit.Length // the channel's ends, along the row
 	Added    bool        // beside an opening, not in the rhythm of the rows
 	Clips    []int       // places in Layout.Spots
-	Marks    []unit.Length
+	// Marks are the clips' places along the row from the origin: what a tape hooked
+	// over that corner shows.
+	Marks []unit.Length
 	// Sag is the most that the channel bends between two clips, m, and SagOf that
 	// over its allowed deflection; both 0 where the section is not known or on a wall.
 	Sag   unit.Length
 	SagOf float64
-	// Moment is the largest moment in the channel over what it may take.
+	// MomentOf is the largest moment in the channel over what it may take.
 	MomentOf float64
 }
+
+// Counts is how many clips are in each state.
+type Counts struct{ Over, Close, Holds, Under, Unrated int }
 
 // Layout is rows and clips on a face and what each clip carries.
 type Layout struct {
@@ -125,7 +140,7 @@ type Layout struct {
 	// Worst and Least are places in Spots, −1 without clips.
 	Worst, Least int
 	Mean         unit.Mass
-	Count        map[State]int
+	Count        Counts
 	Per          float64       // clips per m² of boarded area
 	Grid         assembly.Grid // as close as the rules' rows and as dense as Per: for sound
 	Notes        []caution.Caution
