@@ -11,6 +11,12 @@ import (
 // Octaves are the mid-band frequencies of a source's spectrum, Hz.
 var Octaves = [9]float64{31.5, 63, 125, 250, 500, 1000, 2000, 4000, 8000}
 
+// cWeight is the C-weighting, likewise.
+var cWeight = Levels{-3.0, -0.8, -0.2, 0, 0, 0, -0.2, -0.8, -3.0}
+
+// threshold is the threshold of hearing at the middle of Octaves, free field, dB (ISO226).
+var threshold = Levels{59.5, 37.5, 22.1, 11.4, 4.4, 2.4, -1.3, -5.4, 12.6}
+
 // aWeight is the A-weighting of Octaves, dB (IEC 61672-1:2013, Table 3).
 var aWeight = [9]float64{-39.4, -26.2, -16.1, -8.6, -3.2, 0, 1.2, 1.0, -1.1}
 
@@ -23,34 +29,53 @@ type Source struct {
 	Levels [9]float64
 	// Floor says that its pedal or cabinet also drives the floor, which no
 	// airborne figure counts.
-	Floor bool
+	Floor  bool
+	Origin string // of the levels
+	// Speech says that words may be understood; House that it is what a house does.
+	Speech, House bool
 }
 
 // SourceSpread is how far a source's level may be off, dB: the spectra are
 // estimates of ours (common practice).
 const SourceSpread = 5
 
+const estimate = "common practice"
+
 // sources are engineering estimates of the equivalent level, ± 5 dB (common practice).
 var sources = []Source{
-	{"band", [9]float64{93, 106, 105, 103, 103, 103, 102, 98, 93}, true},
-	{"drums", [9]float64{82, 98, 100, 98, 98, 98, 97, 95, 91}, true},
-	{"drumsLight", [9]float64{70, 86, 88, 87, 88, 88, 87, 85, 81}, true},
-	{"bass", [9]float64{92, 104, 102, 97, 90, 84, 78, 70, 60}, true},
-	{"guitar", [9]float64{55, 75, 92, 98, 100, 100, 99, 94, 82}, true},
-	{"singing", [9]float64{silent, silent, 72, 82, 90, 92, 88, 80, 70}, false},
-	{"piano", [9]float64{50, 66, 80, 85, 85, 82, 76, 68, 58}, true},
-	{"monitors", [9]float64{80, 88, 87, 85, 83, 81, 79, 76, 72}, true},
-	{"speech", [9]float64{silent, silent, 58, 66, 70, 68, 62, 55, 48}, false},
+	{ID: "band", Levels: Levels{93, 106, 105, 103, 103, 103, 102, 98, 93}, Floor: true, Origin: estimate},
+	{ID: "drums", Levels: Levels{82, 98, 100, 98, 98, 98, 97, 95, 91}, Floor: true, Origin: estimate},
+	{ID: "drumsLight", Levels: Levels{70, 86, 88, 87, 88, 88, 87, 85, 81}, Floor: true, Origin: estimate},
+	{ID: "bass", Levels: Levels{92, 104, 102, 97, 90, 84, 78, 70, 60}, Floor: true, Origin: estimate},
+	{ID: "guitar", Levels: Levels{55, 75, 92, 98, 100, 100, 99, 94, 82}, Floor: true, Origin: estimate},
+	{ID: "singing", Levels: Levels{silent, silent, 72, 82, 90, 92, 88, 80, 70}, Origin: estimate},
+	{ID: "piano", Levels: Levels{50, 66, 80, 85, 85, 82, 76, 68, 58}, Floor: true, Origin: estimate},
+	{ID: "monitors", Levels: Levels{80, 88, 87, 85, 83, 81, 79, 76, 72}, Floor: true, Origin: estimate},
+	{ID: "speech", Levels: Levels{silent, silent, 58, 66, 70, 68, 62, 55, 48}, Speech: true, Origin: estimate},
 }
+
+// noises are what a house does, the airborne part of it, likewise estimated.
+var noises = []Source{
+	{ID: "children", Levels: Levels{silent, 52, 60, 70, 76, 78, 74, 66, 56}, Floor: true, Speech: true, House: true, Origin: estimate},
+	{ID: "kitchen", Levels: Levels{silent, 55, 58, 62, 64, 64, 62, 58, 52}, House: true, Origin: estimate},
+	{ID: "tv", Levels: Levels{45, 58, 64, 66, 66, 63, 59, 54, 48}, Speech: true, House: true, Origin: estimate},
+	{ID: "talk", Levels: Levels{silent, silent, 52, 60, 64, 62, 56, 49, 42}, Speech: true, House: true, Origin: estimate},
+}
+
+// Noises returns what the house may do, loudest first. Steps are not among
+// them: they come through the structure.
+func Noises() []Source { return append([]Source(nil), noises...) }
 
 // Sources returns what may play, loudest first.
 func Sources() []Source { return append([]Source(nil), sources...) }
 
 // SourceByID returns a source.
 func SourceByID(id string) (Source, bool) {
-	for _, s := range sources {
-		if s.ID == id {
-			return s, true
+	for _, list := range [2][]Source{sources, noises} {
+		for _, s := range list {
+			if s.ID == id {
+				return s, true
+			}
 		}
 	}
 	return Source{}, false
@@ -84,14 +109,16 @@ type Listener struct {
 	ID     string
 	DBA    float64
 	Source string // key of testdata/SOURCES.md, or "common practice"
+	// Background is what is usually there without us, A-weighted, dB (common practice).
+	Background float64
 }
 
 // listeners: a sleeper, 30 dB, and a living room, 35 dB (WHO 1999, Table 4.1);
 // a studio's background, 25 dB (common practice).
 var listeners = []Listener{
-	{"sleeper", 30, "WHO1999"},
-	{"living", 35, "WHO1999"},
-	{"studio", 25, "common practice"},
+	{"sleeper", 30, "WHO1999", 25},
+	{"living", 35, "WHO1999", 30},
+	{"studio", 25, "common practice", 20},
 }
 
 // Listeners returns who may be beyond.
