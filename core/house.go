@@ -1,0 +1,245 @@
+package core
+
+import (
+	"strconv"
+
+	"twoleaf/core/appraise"
+	"twoleaf/core/assembly"
+	"twoleaf/core/band"
+	"twoleaf/core/plan"
+	"twoleaf/core/rating"
+	"twoleaf/core/room"
+	"twoleaf/core/transmission"
+)
+
+// HouseReport is the whole room: every surface, what is heard beyond, by which way.
+type HouseReport struct {
+	Told   room.Report  `json:"told"`
+	Spaces []string     `json:"spaces"` // names, by their index in Told
+	Noises []string     `json:"noises"` // of Told.In: the space that each comes from
+	Faces  []FaceReport `json:"faces"`  // in the order of the plan's surfaces
+	// Faults are what is wrong around the build-ups, each left out above.
+	Faults []*plan.Fault `json:"faults,omitempty"`
+	Crack  *CrackReport  `json:"crack,omitempty"`
+	Money  *MoneyReport  `json:"money,omitempty"`
+}
+
+// FaceReport is one surface with its openings.
+type FaceReport struct {
+	ID       string          `json:"id"`
+	Letter   string          `json:"letter"`
+	Name     string          `json:"name"`
+	Kind     string          `json:"kind"`
+	Beyond   string          `json:"beyond"`
+	Width    *Value          `json:"width"`
+	Height   *Value          `json:"height"`
+	Area     *Value          `json:"area"`
+	Mass     *Value          `json:"mass"`   // of the whole build-up
+	Rating   *Value          `json:"rating"` // of the build-up in a laboratory
+	Holed    *Value          `json:"holed"`  // with its openings
+	Built    *Value          `json:"built"`  // with what it shares with the house, where that was said
+	Openings []OpeningReport `json:"openings"`
+}
+
+// OpeningReport is one opening as it was computed.
+type OpeningReport struct {
+	ID     string     `json:"id"`
+	Kind   string     `json:"kind"`
+	Group  room.Group `json:"group"`
+	Seal   string     `json:"seal"`
+	X      float64    `json:"x"` // m, lower left corner
+	Y      float64    `json:"y"`
+	Width  *Value     `json:"width"`
+	Height *Value     `json:"height"`
+	Count  int        `json:"count"`
+	Placed bool       `json:"placed"` // by hand
+	Crack  *Value     `json:"crack"`  // under a door
+	Run    *Value     `json:"run"`
+	// Costs is how many dB of the wall's rating it takes, all others left as they are.
+	Costs float64 `json:"costs"`
+}
+
+// CrackReport is what the gap under one door costs, by how far it gapes.
+type CrackReport struct {
+	Opening string       `json:"opening"`
+	Points  []CrackPoint `json:"points"`
+}
+
+// CrackPoint is one gap.
+type CrackPoint struct {
+	Gap  float64 `json:"gap"`  // m
+	Wall float64 `json:"wall"` // dB that the wall's rating loses against no gap
+	Room float64 `json:"room"` // dB, A-weighted, that all that gets out gains by it
+}
+
+// house is a plan on its way to a whole room.
+type house struct {
+	plan   plan.Plan
+	rw     bool
+	t      *Tables
+	inside plan.Inside
+	faults []*plan.Fault
+	room   room.Room
+	spaces []string
+	// heard are the appraised surfaces, by surface.
+	heard []faceHeard
+}
+
+type faceHeard struct {
+	here plan.Resolved
+	res  appraise.Result
+	ok   bool
+}
+
+// newHouse appraises every surface and puts the room together.
+func newHouse(p plan.Plan, rw bool, t *Tables) *house {
+	h := &house{plan: p, rw: rw, t: t}
+	h.inside, h.faults = plan.ResolveRoom(p)
+	known := map[string]appraise.Result{}
+	for i := range h.inside.Faces {
+		h.heard = append(h.heard, h.hear(i, known))
+	}
+	h.build()
+	return h
+}
+
+// hear appraises one surface; surfaces of one build-up, kind and size share the result.
+func (h *house) hear(i int, known map[string]appraise.Result) faceHeard {
+	f := h.inside.Faces[i]
+	here, faults := plan.Resolve(h.plan, f.Surface.ID)
+	if len(faults) > 0 {
+		return faceHeard{}
+	}
+	here.Assembly.Width, here.Assembly.Height = f.Width, f.Height
+	key := here.BuildUp.ID + " " + string(f.Surface.Kind) + " " + strconv.FormatFloat(float64(f.Width), 'g', -1, 64) + " " + strconv.FormatFloat(float64(f.Height), 'g', -1, 64)
+	res, done := known[key]
+	if !done {
+		var err error
+		if res, err = appraise.Appraise(here.Assembly, appraise.Options{Leaf: here.Leaf, Accuracy: accuracy}, h.t); err != nil {
+			return faceHeard{}
+		}
+		res.Doubt(here.Assembly, h.rw, h.t)
+		known[key] = res
+	}
+	return faceHeard{here, res, true}
+}
+
+// build puts what was read and appraised into the form that the room is told from.
+func (h *house) build() {
+	in := h.inside
+	r := room.Room{
+		Length: float64(in.Length), Width: float64(in.Width), Height: float64(in.Height), Soft: room.Soft(in.Soft), Listener: "studio",
+		Use: room.Use{People: in.People, Playing: true, Minutes: in.Minutes, Watts: in.Watts, Air: in.Air, AirSet: in.AirSaid, Fuel: in.Fuel},
+	}
+	for _, s := range in.Playing {
+		r.Playing = append(r.Playing, room.Playing{Source: s.Source, Level: s.Level})
+	}
+	h.spaces = nil
+	listener := map[string]string{}
+	space := func(name string) {
+		if _, known := listener[name]; name != "" && !known {
+			listener[name] = ""
+			h.spaces = append(h.spaces, name)
+		}
+	}
+	for _, f := range in.Faces {
+		space(f.Surface.Beyond)
+		if name := f.Surface.Beyond; name != "" && listener[name] == "" {
+			listener[name] = f.Surface.Listener
+		}
+	}
+	for _, name := range h.spaces {
+		s := room.Space{ID: name, Listener: listener[name]}
+		for _, b := range in.Spaces {
+			if b.Space.Name != name {
+				continue
+			}
+			height := float64(b.Height)
+			if height == 0 {
+				height = usualHeight
+			}
+			s.Volume, s.Soft, s.Outdoors, s.Background = float64(b.Area)*height, room.Soft(b.Space.Soft), b.Space.Outdoors, b.Background
+			for _, n := range b.Noise {
+				s.Noise = append(s.Noise, room.Playing{Source: n.Source, Level: n.Level})
+			}
+		}
+		r.Spaces = append(r.Spaces, s)
+	}
+	for i, f := range in.Faces {
+		s := room.Surface{
+			ID: f.Surface.ID, Face: room.Face(f.Surface.Kind), Side: f.Side, Width: float64(f.Width), Height: float64(f.Height), Area: float64(f.Area),
+			Beyond: f.Surface.Beyond, Flank: f.Surface.Flank, FlankLoss: float64(f.FlankLoss),
+		}
+		if y := h.heard[i]; y.ok {
+			s.TL, s.Spread = y.res.TL, y.res.Spread.Band
+			s.Thickness, s.Inside = float64(y.res.Thickness), standsInside(y.here.Assembly)
+			for _, l := range y.here.Assembly.Leaves {
+				s.Mass += float64(l.Mass())
+			}
+			s.Dips = coincidences(y.here.Assembly)
+			if f.Surface.Kind == plan.Floor && f.Surface.Beyond == "" && len(y.here.Assembly.Leaves) == 1 {
+				r.OnGround = true
+			}
+		}
+		for _, o := range f.Openings {
+			s.Openings = append(s.Openings, room.Opening{
+				ID: o.Opening.ID, Kind: o.Opening.Kind, Seal: o.Opening.Seal, Width: float64(o.Width), Height: float64(o.Height), Count: o.Count,
+				X: float64(o.X), Y: float64(o.Y), Placed: o.Placed, Crack: float64(o.Crack), CrackSet: o.CrackSaid, Run: float64(o.Run),
+				Octaves: o.Octaves, Rating: float64(o.Rating), RatingRw: h.rw,
+			})
+		}
+		r.Surfaces = append(r.Surfaces, s)
+	}
+	for _, m := range in.Measured {
+		r.Measured = append(r.Measured, room.Measured{
+			Beyond: m.Measured.Beyond, After: m.Measured.After, InA: m.InA, InC: m.InC, OutA: m.OutA, OutC: m.OutC, In: read(m.In), Out: read(m.Out),
+		})
+	}
+	h.room = r
+}
+
+// usualHeight is of a room whose ceiling nobody measured, m (common practice).
+const usualHeight = 2.4
+
+// read gives an octave that was not read the 0 that the room takes for it.
+func read(levels []float64) []float64 {
+	out := append([]float64(nil), levels...)
+	for i, l := range out {
+		if l == plan.Unread {
+			out[i] = 0
+		}
+	}
+	return out
+}
+
+// standsInside is how far a build-up reaches into the room from the frame that
+// was there, m: its new boards and what holds them off; all of a new frame.
+func standsInside(b assembly.BuildUp) float64 {
+	if len(b.Gaps) == 0 || b.Leaves[0].There() {
+		return 0
+	}
+	t := float64(b.Leaves[0].Thickness())
+	if g := b.Gaps[0]; g.There {
+		return t + float64(g.Near.Fixing.StandOff)
+	}
+	return t + float64(b.Gaps[0].Depth)
+}
+
+func coincidences(b assembly.BuildUp) (dips []room.Dip) {
+	for _, l := range b.Leaves {
+		for _, y := range l.Layers {
+			if hz := transmission.Critical(y.Board); hz > 0 {
+				dips = append(dips, room.Dip{Hz: hz, Board: y.Board.Short})
+			}
+		}
+	}
+	return dips
+}
+
+// rated returns a spectrum's single number of the region.
+func (h *house) rated(tl band.Spectrum) float64 {
+	if h.rw {
+		return float64(rating.Rw(tl).Rw)
+	}
+	return float64(rating.STC(tl).Value)
+}
