@@ -58,7 +58,11 @@ func finite(l ...unit.Length) bool {
 type box struct{ x, y, w, h int }
 
 func (b box) rect() Rect { return Rect{metres(b.x), metres(b.y), metres(b.w), metres(b.h)} }
-func (b box) area() int  { return b.w * b.h }
+
+// back returns a rectangle in whole micrometres again.
+func back(r Rect) box { return box{µm(r.X), µm(r.Y), µm(r.W), µm(r.H)} }
+
+func (b box) area() int { return b.w * b.h }
 
 // meet returns what two boxes have in common; no width or height where nothing.
 func (b box) meet(c box) box {
@@ -225,7 +229,7 @@ func (p *Prepared) sequence() {
 			if !finite(o.X, o.Y, o.W, o.H) || !(o.W > 0) || !(o.H > 0) {
 				continue
 			}
-			if hole := (box{µm(o.X), µm(o.Y), µm(o.W), µm(o.H)}).meet(h.area); !hole.empty() {
+			if hole := back(o.Rect).meet(h.area); !hole.empty() {
 				h.holes = append(h.holes, hole)
 			}
 		}

@@ -13,9 +13,6 @@ import (
 	"twoleaf/core/unit"
 )
 
-// back returns a rectangle in whole micrometres, as the cut works in.
-func back(r Rect) box { return box{µm(r.X), µm(r.Y), µm(r.W), µm(r.H)} }
-
 // cutOut returns the area of a box that openings leave, by sweeping the grid of
 // all their edges.
 func cutOut(b box, openings []box) int {

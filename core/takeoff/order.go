@@ -1,0 +1,136 @@
+package takeoff
+
+import "slices"
+
+// The steps of the work, in their usual order (common practice; face fasteners
+// and floating corners GA-MULTI; ceiling before walls, a building design handbook).
+const (
+	StepServices    Code = "services-in"   // hold: wires, pipes and ducts are in and tested before anything closes
+	StepBacking     Code = "backing-in"    // extra studs in corners, blocking: corners, mounts
+	StepFramingSeen Code = "framing-seen"  // hold: inspection of framing and services where it is asked for
+	StepBatts       Code = "batts-in"      // area
+	StepPhotograph  Code = "photograph"    // hold: every face, with a tape in the picture
+	StepClips       Code = "clips-on"      // clips and channel: clips, rows
+	StepClipsSeen   Code = "clips-checked" // hold: no channel touches a stud, ends stand free
+	StepPads        Code = "pads-on"       // boxes
+	StepStart       Code = "layer-start"   // layer: mark lines of framing on what hangs, edge spacers out: gap
+	StepExtend      Code = "boxes-out"     // extend boxes to the new face: boxes, thickness
+	StepFilm        Code = "film-on"       // damping compound on the backs, hung before it skins
+	StepHang        Code = "hang"          // a layer of a face: pieces, ends, and of its edges which run past
+	StepSeal        Code = "seal"          // all edges and holes of the layer: run
+	StepSealCheck   Code = "seal-checked"  // hold: by light and by hand, before the next layer hides it
+	StepDoor        Code = "door-in"       // doors
+	StepWindow      Code = "window-in"     // windows
+	StepTape        Code = "tape"          // the face layer only: run
+	StepPaint       Code = "paint"         // area
+	StepLeakCheck   Code = "leak-checked"  // hold: dark room, bright light outside, then listen at each edge
+	StepAlarms      Code = "alarms-in"     // hold: smoke alarm heard inside, way out opens without a key
+	StepFinalSeen   Code = "final-seen"    // hold: final inspection
+)
+
+// Step is one line of the checklist. Nothing after a hold is begun before it is done.
+type Step struct {
+	Code  Code
+	Face  string
+	Layer int
+	Hold  bool
+	Args  map[string]float64
+}
+
+// Order returns the order of work for a job as it was cut: what must be done
+// before boards close the walls, then every layer in its hanging order with its
+// corners, sealed and checked before the next, then the finish.
+func Order(job Job, cut Cut, g Goods) []Step {
+	var out []Step
+	add := func(c Code, hold bool, args map[string]float64) {
+		out = append(out, Step{Code: c, Layer: -1, Hold: hold, Args: args})
+	}
+	one := func(name string, v float64) map[string]float64 { return map[string]float64{name: v} }
+	l := list{job: job, cut: cut, g: g}
+	l.corners()
+	backing := map[string]float64{}
+	for _, i := range l.out {
+		for k, v := range i.Args {
+			backing[k] = v
+		}
+	}
+	boxes, doors, windows := 0, 0, 0
+	for _, f := range job.Faces {
+		if !slices.ContainsFunc(cut.Hung, func(h Hung) bool { return h.Face == f.ID }) {
+			continue
+		}
+		for _, o := range f.Openings {
+			switch o.Kind {
+			case "box":
+				boxes++
+			case "door":
+				doors++
+			case "window", "hatch":
+				windows++
+			}
+		}
+	}
+	add(StepServices, true, nil)
+	if len(backing) > 0 {
+		add(StepBacking, false, backing)
+	}
+	add(StepFramingSeen, true, nil)
+	if g.Batts > 0 {
+		add(StepBatts, false, one("area", float64(g.Batts)))
+	}
+	add(StepPhotograph, true, nil)
+	if g.Clips > 0 || len(g.Rows) > 0 {
+		add(StepClips, false, map[string]float64{"clips": float64(g.Clips), "rows": float64(len(g.Rows))})
+		add(StepClipsSeen, true, nil)
+	}
+	if boxes > 0 {
+		add(StepPads, false, one("boxes", float64(boxes)))
+	}
+	edge := job.Rules.withDefaults().Edge
+	run, area := 0.0, 0.0
+	for i, h := range cut.Hung {
+		first := i == 0 || cut.Hung[i-1].Layer != h.Layer
+		final := i == len(cut.Hung)-1 || cut.Hung[i+1].Layer != h.Layer
+		if first {
+			run = 0
+			out = append(out, Step{Code: StepStart, Layer: h.Layer, Args: one("gap", float64(edge))})
+			if boxes > 0 && i > 0 {
+				out = append(out, Step{Code: StepExtend, Layer: h.Layer, Args: one("boxes", float64(boxes))})
+			}
+		}
+		if slices.ContainsFunc(g.Film, func(f Layer) bool { return f.Face == h.Face && f.Layer == h.Layer-1 }) {
+			out = append(out, Step{Code: StepFilm, Face: h.Face, Layer: h.Layer, Args: one("pieces", float64(len(h.Pieces)))})
+		}
+		args := map[string]float64{"pieces": float64(len(h.Pieces)), "ends": float64(h.Ends), "order": float64(h.Order)}
+		for name, past := range map[string]bool{"left": h.PastLeft, "right": h.PastRight, "foot": h.PastFoot, "head": h.PastHead} {
+			args[name] = 0
+			if past {
+				args[name] = 1
+			}
+		}
+		out = append(out, Step{Code: StepHang, Face: h.Face, Layer: h.Layer, Args: args})
+		e, o := l.around(h)
+		run += float64(e + o)
+		if l.last(h) && l.face(h.Face).Place != Floor {
+			area += float64(h.Area.W * h.Area.H)
+		}
+		if final {
+			out = append(out, Step{Code: StepSeal, Layer: h.Layer, Args: one("run", run)},
+				Step{Code: StepSealCheck, Layer: h.Layer, Hold: true})
+		}
+	}
+	if doors > 0 {
+		add(StepDoor, false, one("doors", float64(doors)))
+	}
+	if windows > 0 {
+		add(StepWindow, false, one("windows", float64(windows)))
+	}
+	if len(cut.Hung) > 0 {
+		add(StepTape, false, nil)
+		add(StepPaint, false, one("area", area))
+	}
+	add(StepLeakCheck, true, nil)
+	add(StepAlarms, true, nil)
+	add(StepFinalSeen, true, nil)
+	return out
+}
