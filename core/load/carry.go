@@ -302,7 +302,7 @@ func (y *layer) solve(ratings Ratings) {
 	for i := range o.Spots {
 		s := &o.Spots[i]
 		s.State = Unrated
-		if o.Rating > 0 {
+		if o.Rating > 0 && !y.load.Unrated {
 			s.Of = float64(s.Load / o.Rating)
 			s.State = StateOf(s.Of)
 		}
@@ -342,6 +342,7 @@ func (y *layer) judge(other float64) {
 		y.note(c, nums{"load": float64(s.Load), "rating": float64(o.Rating), "share": s.Of})
 	}
 	switch {
+	case y.load.Unrated:
 	case o.Rating <= 0 && other > 0:
 		y.note(RatedOtherWay, nums{"load": float64(worst.Load), "rating": other})
 	case o.Rating <= 0:

@@ -3,6 +3,7 @@ package load
 import (
 	"math"
 
+	"twoleaf/core/assembly"
 	"twoleaf/core/unit"
 )
 
@@ -90,4 +91,29 @@ func ResilientRows(ceiling bool, members unit.Length) (rows unit.Length, ok bool
 		return 16 * unit.Inch, true
 	}
 	return 24 * unit.Inch, true
+}
+
+// BoardSag returns how far the boards of a ceiling bend between rows, m, and
+// that over rows/240:
+//
+//	δ = 0.0069·w·s⁴/D,   D = Σ E·t³/(12·2)
+//
+// w = g·mass per area [Pa], s distance of rows [m], E of the table's sound values
+// [Pa], t thickness [m]; layers screwed together slide and add. The 2 is for a load that stays
+// (creep and a static modulus below the dynamic one; our proposal). Boards over three spaces
+// or more. 0 where nothing is known of the boards.
+//
+// Source: as SpanOf.
+func BoardSag(leaf assembly.Leaf, load unit.SurfaceMass, rows unit.Length) (sag unit.Length, of float64) {
+	stiff := 0.0
+	for _, y := range leaf.Layers {
+		t := float64(y.Board.Thickness)
+		stiff += float64(y.Board.Sound.Young) * t * t * t / (12 * 2)
+	}
+	if stiff <= 0 || rows <= 0 {
+		return 0, 0
+	}
+	s := float64(rows)
+	sag = unit.Length(0.0069 * float64(load) * unit.StandardGravity * s * s * s * s / stiff)
+	return sag, float64(sag/rows) * SagLimit
 }

@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"twoleaf/core/assembly"
+	"twoleaf/core/material"
 	"twoleaf/core/unit"
 )
 
@@ -95,4 +97,19 @@ func TestResilientRows(t *testing.T) {
 		assert.Equal(t, c.ok, ok)
 		assert.InDelta(t, c.want, float64(got/unit.Inch), 1e-9)
 	}
+}
+
+// By hand: 15.9 mm of E 2 GPa is D = 335 N·m at half; 22 kg/m² on rows 0.6 m apart
+// bends it by 0.0069 × 215.7 × 0.1296 / 335 = 0.58 mm of the 2.5 allowed.
+func TestBoardSag(t *testing.T) {
+	leaf := assembly.Leaf{Layers: []assembly.Layer{{Board: material.Board{Thickness: 0.0159, Sound: material.Sound{Young: 2e9}}}}}
+	sag, of := BoardSag(leaf, 22, 0.6)
+	assert.InDelta(t, 0.58e-3, float64(sag), 0.005e-3)
+	assert.InDelta(t, 0.58/2.5, of, 0.002)
+	leaf.Layers = append(leaf.Layers, leaf.Layers[0])
+	half, _ := BoardSag(leaf, 22, 0.6)
+	assert.InDelta(t, float64(sag)/2, float64(half), 1e-12)
+	sag, of = BoardSag(assembly.Leaf{}, 22, 0.6)
+	assert.Zero(t, sag)
+	assert.Zero(t, of)
 }

@@ -47,19 +47,41 @@ func Usual(face Face) Rules {
 	return r
 }
 
-// CarriedBy returns what hangs on the clips of a leaf and the typed rating, as
-// OnClip counts it; ok is false where the leaf hangs on no clips.
+// UsualResilient returns the same for resilient channel screwed to every member:
+// rows as ResilientRows has it, 3 in from the floor.
+func UsualResilient(face Face) Rules {
+	r := Usual(face)
+	r.Every = 1
+	if rows, ok := ResilientRows(face.Ceiling, face.Frame.Spacing); ok {
+		r.Rows = rows
+	}
+	return r
+}
+
+// CarriedBy returns what hangs on the clips or on the resilient channel of a
+// leaf and the typed rating, counted as OnClip does; ok is false where the leaf hangs on neither.
 func CarriedBy(b assembly.BuildUp, leaf int) (c Carried, rating unit.Mass, ok bool) {
-	clip, ok := OnClip(b, leaf)
+	if leaf < 0 || leaf >= len(b.Leaves) {
+		return c, 0, false
+	}
+	gap, near, ok := b.Holder(leaf)
 	if !ok {
 		return c, 0, false
 	}
-	c.Area = clip.Boards + clip.Fill + clip.Extra
-	c.Channel = b.Gaps[clip.Gap].Held(clip.Near).Fixing.LineMass
+	g := b.Gaps[gap]
+	held := g.Held(near)
+	c = Carried{Area: b.Leaves[leaf].Mass() + held.Extra, Channel: held.Fixing.LineMass}
+	if g.FillLies && near {
+		c.Area += g.FillMass()
+	}
+	if !clips(held) {
+		c.Unrated = true
+		return c, 0, true
+	}
 	if c.Channel > 0 {
 		c.Section = Hat18
 	}
-	return c, clip.Rating, true
+	return c, held.Rating, true
 }
 
 // run is one length of channel while a layout is made, in the row's own

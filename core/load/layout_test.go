@@ -300,6 +300,45 @@ func inches(l []unit.Length) (out []float64) {
 	return out
 }
 
+// Spans of 48, 48 and 16 in lift the last clip and load the one before it; even
+// ones are 32, 48 and 32, with as many clips.
+func TestEven(t *testing.T) {
+	f := Face{Width: in(128), Height: in(108), Ceiling: true, Frame: Frame{Spacing: in(16), First: in(8)}}
+	r := Usual(f)
+	odd := laid(t, f, r, boards(4), Ratings{})
+	assert.InDeltaSlice(t, []float64{8, 56, 104, 120}, inches(odd.Rows[1].Marks), 1e-9)
+	r.Even = true
+	even := laid(t, f, r, boards(4), Ratings{})
+	assert.InDeltaSlice(t, []float64{8, 40, 88, 120}, inches(even.Rows[1].Marks), 1e-9)
+	assert.Len(t, even.Spots, len(odd.Spots))
+	assert.Less(t, float64(even.Spots[even.Worst].Load), float64(odd.Spots[odd.Worst].Load))
+}
+
+// Resilient channel without clips is laid out on every stud, and wants no rating.
+func TestResilientLaid(t *testing.T) {
+	b := hungOnChannel(2.2)
+	c, rating, ok := CarriedBy(b, 0)
+	require.True(t, ok)
+	assert.Zero(t, rating)
+	f := Face{Width: in(144), Height: in(96), Frame: Frame{Spacing: in(16), First: in(15.25), Ends: true}}
+	l := laid(t, f, UsualResilient(f), c, Ratings{})
+	assert.False(t, has(l, caution.NoRating))
+	assert.Equal(t, len(l.Spots), l.Count.Unrated)
+	assert.Equal(t, OnEnd, l.Spots[0].Seat)
+	f.Ceiling, f.Frame.Spacing = true, in(24)
+	assert.Equal(t, in(16), UsualResilient(f).Rows)
+	_, _, ok = CarriedBy(b, 1)
+	assert.False(t, ok)
+	// The same sum as OnClip's.
+	b = hung(4.4, 24, 48, 0.24, 42)
+	b.Gaps[0].FillLies = true
+	c, rating, _ = CarriedBy(b, 0)
+	clip, _ := OnClip(b, 0)
+	assert.Equal(t, clip.Boards+clip.Fill+clip.Extra, c.Area)
+	assert.Equal(t, clip.Rating, rating)
+	assert.Equal(t, Hat18, c.Section)
+}
+
 // A wall with a door and a window: channel is cut, clips sit on the studs beside
 // the openings, short rows hold the boards at head and sill.
 func TestOpenings(t *testing.T) {
@@ -386,25 +425,31 @@ func TestWidest(t *testing.T) {
 	rules, l, err = Widest(f, Usual(f), boards(6.6), Ratings{Pull: 36 * unit.Pound}, steps)
 	require.NoError(t, err)
 	assert.True(t, l.Held())
-	wide := rules
-	wide.Every++
-	w := laid(t, f, wide, boards(6.6), Ratings{Pull: 36 * unit.Pound})
-	assert.False(t, w.Held())
+	// By hand over all that was asked: none with fewer clips holds.
+	for _, step := range steps {
+		for every := 1; every <= 3; every++ {
+			for _, even := range []bool{false, true} {
+				other := Usual(f)
+				other.Rows, other.Every, other.Even = step, every, even
+				if w := laid(t, f, other, boards(6.6), Ratings{Pull: 36 * unit.Pound}); w.Held() {
+					assert.GreaterOrEqual(t, len(w.Spots), len(l.Spots))
+				}
+			}
+		}
+	}
+	assert.True(t, rules.Rows < in(24) || rules.Every < 3)
 
-	_, l, err = Widest(f, Usual(f), boards(30), Ratings{Pull: 10 * unit.Pound}, steps)
+	tight, _, err := Widest(f, Usual(f), boards(30), Ratings{Pull: 10 * unit.Pound}, steps)
 	fault := err.(*Fault)
 	assert.Equal(t, FaultNoneHolds, fault.Code)
 	assert.Equal(t, in(12), unit.Length(fault.Args["rows"]))
 	// What it says would hold is right at the rating.
-	tight := Usual(f)
-	tight.Rows, tight.Every = in(12), 1
 	c := boards(0)
 	c.Area = unit.SurfaceMass(fault.Args["most"])
 	just := laid(t, f, tight, c, Ratings{Pull: 10 * unit.Pound})
 	assert.InDelta(t, 1, just.Spots[just.Worst].Of, 1e-6)
 	_, _, err = Widest(f, Usual(f), boards(4), Ratings{Shear: 10}, steps)
 	assert.Equal(t, FaultUnrated, err.(*Fault).Code)
-	_ = l
 }
 
 func TestDirection(t *testing.T) {

@@ -115,22 +115,43 @@ func (y *layer) clip(r *run) {
 		put(end, OnMasonry)
 		return
 	}
-	step := y.step
-	if stagger && y.rules.Every > 1 && end-start > step+hair {
-		step = float64(y.face.Frame.Spacing) * float64(y.rules.Every/2)
-	}
-	for at := start; end-at > y.step+hair || step < y.step; step = y.step {
-		next, seat := at+step, OnBlocking
+	// next is the furthest member within step of a clip, else blocking.
+	next := func(at, step float64) (float64, Seat) {
+		u, s := at+step, OnBlocking
 		for _, m := range y.members {
 			if m > at+inner && m <= at+step+hair && m < end-inner {
-				next, seat = m, OnMember
+				u, s = m, OnMember
 			}
 		}
-		if next > end-inner {
-			next = (at + end) / 2
+		if u > end-inner {
+			u = (at + end) / 2
 		}
-		put(next, seat)
-		at = next
+		return u, s
+	}
+	spans := func(at float64) (n int) {
+		for n = 1; end-at > y.step+hair; n++ {
+			at, _ = next(at, y.step)
+		}
+		return n
+	}
+	at := start
+	if stagger && y.rules.Every > 1 && end-start > y.step+hair {
+		u, s := next(at, float64(y.face.Frame.Spacing)*float64(y.rules.Every/2))
+		put(u, s)
+		at = u
+	}
+	for left := spans(at) - 1; left > 0; left-- {
+		u, s := next(at, y.step)
+		if y.rules.Even && !stagger { // as near to even spans as the members allow, with as few clips
+			want := at + (end-at)/float64(left+1)
+			for _, m := range y.members {
+				if m > at+inner && m < u && math.Abs(m-want) < math.Abs(u-want)-hair && spans(m) <= left {
+					u, s = m, OnMember
+				}
+			}
+		}
+		put(u, s)
+		at = u
 	}
 	put(end, endSeat)
 }

@@ -22,27 +22,32 @@ func (l Layout) Held() bool {
 
 // Widest returns the rules with the fewest clips that hold, and their layout,
 // out of the row spacings given and a clip on every first to most-th member, most
-// as the rules' Every; between as many the one with fewer rows, then the less
-// loaded. Where none holds the error says which comes closest.
+// as the rules' Every, each as the rules are and with Even; between as many clips the one with fewer
+// rows, then the less loaded. Where none holds the error says which comes closest.
 func Widest(face Face, rules Rules, carried Carried, ratings Ratings, rows []unit.Length) (Rules, Layout, error) {
 	best, lay, found := rules, Layout{}, false
 	closest, nigh := rules, Layout{}
 	for _, step := range rows {
 		for every := 1; every <= max(1, rules.Every); every++ {
-			r := rules
-			r.Rows, r.Every = step, every
-			l, err := Lay(face, r, carried, ratings)
-			if err != nil {
-				return rules, l, err
-			}
-			if l.Rating <= 0 {
-				return rules, l, &Fault{FaultUnrated, nil}
-			}
-			if l.Held() && (!found || fewer(l, lay)) {
-				best, lay, found = r, l, true
-			}
-			if nigh.Spots == nil || l.Spots[l.Worst].Load < nigh.Spots[nigh.Worst].Load {
-				closest, nigh = r, l
+			for _, even := range [...]bool{rules.Even, true} {
+				r := rules
+				r.Rows, r.Every, r.Even = step, every, even
+				l, err := Lay(face, r, carried, ratings)
+				if err != nil {
+					return rules, l, err
+				}
+				if l.Rating <= 0 {
+					return rules, l, &Fault{FaultUnrated, nil}
+				}
+				if l.Held() && (!found || fewer(l, lay)) {
+					best, lay, found = r, l, true
+				}
+				if nigh.Spots == nil || l.Spots[l.Worst].Load < nigh.Spots[nigh.Worst].Load {
+					closest, nigh = r, l
+				}
+				if rules.Even {
+					break
+				}
 			}
 		}
 	}

@@ -53,7 +53,9 @@ type Rules struct {
 	// is as near, a short row is added. 0 adds none.
 	AtOpenings unit.Length
 	Staggered  bool // the clips of every second row are moved by half their spacing
-	Even       bool // rows are spaced evenly, not with the odd distance last
+	// Even spaces rows evenly, and clips as evenly as the members allow, instead of
+	// leaving the odd distance to the last; as many of both. Staggered clips stay as they are.
+	Even bool
 	// Plus are clips put in by hand, each into the row nearest to it.
 	Plus []Place
 }
@@ -75,6 +77,8 @@ type Carried struct {
 	// Section is of the channel; the zero one leaves out how far it bends.
 	Section Section
 	Hung    []Hung
+	// Unrated says that channel is screwed straight to the frame: no rating is missed.
+	Unrated bool
 }
 
 // Ratings of one clip by direction, as typed; 0 where none was.
