@@ -14,7 +14,7 @@ const (
 	LargerThanWall  Code = "largerThanWall"  // an opening does not fit its face; Value and Limit in m² or m
 	Overfull        Code = "overfull"        // the openings together are larger than their face, m²
 	Overlap         Code = "overlap"         // two openings lie over each other; Other is the second
-	Gaps            Code = "gaps"            // a spectrum lacks octaves; Value is the first that is missing, Hz
+	Lacking         Code = "gaps"            // a spectrum lacks octaves; Value is the first that is missing, Hz
 	BelowBackground Code = "belowBackground" // a target under the background, dB
 )
 

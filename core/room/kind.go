@@ -81,10 +81,26 @@ func Kinds() []Kind { return append([]Kind(nil), kinds...) }
 
 // KindByID returns a kind of opening.
 func KindByID(id string) (Kind, bool) {
-	for _, k := range kinds {
-		if k.ID == id {
-			return k, true
-		}
+	if k, ok := kindAt(id); ok {
+		return *k, true
 	}
 	return Kind{}, false
+}
+
+func kindAt(id string) (*Kind, bool) {
+	for i := range kinds {
+		if kinds[i].ID == id {
+			return &kinds[i], true
+		}
+	}
+	return nil, false
+}
+
+func (k *Kind) seals(s Seal) bool {
+	for _, own := range k.Seals {
+		if own == s {
+			return true
+		}
+	}
+	return false
 }
