@@ -163,7 +163,7 @@ func (y *layer) closest(u, v float64) (spot int, run *run, k int) {
 // hang gives what hangs at one place to the rows and clips around it.
 func (y *layer) hang() *Fault {
 	for i, g := range y.load.Hung {
-		if !(g.Mass >= 0) {
+		if !(g.Mass >= 0 && g.Mass < mostMass) {
 			return &Fault{FaultMass, nums{"number": float64(i)}}
 		}
 		u, v, w, h := y.turn(g.X, g.Y, g.Width, g.Height)

@@ -33,8 +33,8 @@ func (f *Fault) Error() string { return string(f.Code) }
 
 // Faults.
 const (
-	// FaultFace: a side of the face is below the least: width, height, least.
-	FaultFace caution.Code = "face-too-small"
+	// FaultFace: a side of the face is below the least or above the most: width, height, least, most.
+	FaultFace caution.Code = "face-size"
 	// FaultOpenings: nothing is left of the face beside its openings: area; or no
 	// strip beside them is wide enough for channel: width of the widest, least.
 	FaultOpenings caution.Code = "openings-fill"
@@ -44,7 +44,7 @@ const (
 	// FaultHung: something hung that is off the boards: number from 0, and the nearest
 	// place that is on them: x, y.
 	FaultHung caution.Code = "hung-off"
-	// FaultMass: a negative or unknown mass.
+	// FaultMass: a mass below 0, or absurd: number from 0 of what hangs, none for the boards or channel.
 	FaultMass caution.Code = "mass-not-positive"
 	// FaultNoneHolds: of all spacings tried none holds; the closest is given: rows,
 	// every, clips, load, rating, share, and the mass per area that its clips would hold: most.

@@ -10,6 +10,8 @@ import (
 // Sizes that no rule of the user's changes.
 const (
 	leastFace = 100 * unit.Millimetre // a side of a face (our proposal)
+	mostFace  = 100 * unit.Metre
+	mostMass  = 1e5 // kg, or kg/m², kg/m: more is a slip
 	// leastPiece is a length of channel below which there is none, and twoClips the
 	// one from which two clips go on it (our proposal: a clip is about 50 mm long).
 	leastPiece = 60 * unit.Millimetre
@@ -29,14 +31,14 @@ const (
 // clips 48 in apart at most; on a wall the first row 3 in from the floor and the
 // last 6 in from the ceiling, on a ceiling both 6 in (150 mm) from the wall; the
 // first clip 8 in from the end of a channel, which stops 1/4 in short; a row
-// within 6 in of head and sill.
+// within half the distance of rows of head and sill.
 //
 // Source: common practice; 150 mm on ceilings from joist-isolator.
 func Usual(face Face) Rules {
 	r := Rules{
 		Rows: 24 * unit.Inch, Every: 1, Along: 48 * unit.Inch,
 		First: 3 * unit.Inch, Last: 6 * unit.Inch, End: 8 * unit.Inch, Short: 0.25 * unit.Inch,
-		AtOpenings: 6 * unit.Inch,
+		AtOpenings: 12 * unit.Inch,
 	}
 	if face.Ceiling {
 		r.First = 6 * unit.Inch
@@ -155,8 +157,8 @@ func Lay(face Face, rules Rules, carried Carried, ratings Ratings) (Layout, erro
 
 func (y *layer) check() *Fault {
 	f, r := y.face, y.rules
-	if !(f.Width >= leastFace && f.Height >= leastFace) {
-		return &Fault{FaultFace, nums{"width": float64(f.Width), "height": float64(f.Height), "least": float64(leastFace)}}
+	if !(f.Width >= leastFace && f.Height >= leastFace && f.Width <= mostFace && f.Height <= mostFace) {
+		return &Fault{FaultFace, nums{"width": float64(f.Width), "height": float64(f.Height), "least": float64(leastFace), "most": float64(mostFace)}}
 	}
 	along := unit.Length(1)
 	if f.Frame.Spacing == 0 {
@@ -170,7 +172,7 @@ func (y *layer) check() *Fault {
 	if !(r.Short >= 0 && r.AtOpenings >= 0 && f.Frame.Spacing >= 0 && f.Frame.First >= 0) || f.Frame.Spacing > 0 && f.Frame.Spacing < near || r.Rows < near {
 		return &Fault{FaultRule, nums{"rule": 7}}
 	}
-	if !(y.load.Area >= 0 && y.load.Channel >= 0) {
+	if !(y.load.Area >= 0 && y.load.Channel >= 0 && y.load.Area < mostMass && y.load.Channel < mostMass) {
 		return &Fault{FaultMass, nil}
 	}
 	y.out.AlongX = !f.Frame.AlongX

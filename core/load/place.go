@@ -15,7 +15,7 @@ func (y *layer) row() {
 		y.note(OneRow, nums{"height": y.h, "need": first + last + float64(near)})
 	} else {
 		step := float64(r.Rows)
-		n := math.Ceil((y.h-first-last)/step - hair)
+		n := max(1, math.Ceil((y.h-first-last)/step-hair))
 		if r.Even {
 			step = (y.h - first - last) / n
 		}
@@ -55,7 +55,7 @@ func (y *layer) row() {
 
 // atOpening adds a short row beside an opening where none is near its edge.
 func (y *layer) atOpening(h hole, mid float64, s stretch, edge, side float64) {
-	deep := min(float64(y.rules.AtOpenings), (s.to-s.from)/2)
+	deep := min(float64(y.rules.AtOpenings), s.to-s.from) / 2
 	for _, r := range y.runs {
 		if d := side * (r.v - edge); r.board0 <= mid && mid <= r.board1 && d > 0 && d <= float64(y.rules.AtOpenings)+hair {
 			return
@@ -136,7 +136,13 @@ func (y *layer) clip(r *run) {
 	}
 	at := start
 	if stagger && y.rules.Every > 1 && end-start > y.step+hair {
-		u, s := next(at, float64(y.face.Frame.Spacing)*float64(y.rules.Every/2))
+		u, s := next(at, y.step)
+		want := at + float64(y.face.Frame.Spacing)*float64(y.rules.Every/2)
+		for _, m := range y.members {
+			if m > at+inner && m < u && math.Abs(m-want) < math.Abs(u-want) {
+				u, s = m, OnMember
+			}
+		}
 		put(u, s)
 		at = u
 	}
@@ -194,6 +200,9 @@ func (y *layer) seat(low, want, high float64, r *run) (float64, Seat) {
 func (y *layer) plus() {
 	for _, p := range y.rules.Plus {
 		u, v, _, _ := y.turn(p.X, p.Y, 0, 0)
+		if !(u >= 0 && u <= y.w && v >= 0 && v <= y.h) {
+			continue
+		}
 		r := y.nearest(u, v)
 		u = min(max(u, r.from+float64(clipHalf)), r.to-float64(clipHalf))
 		i := 0

@@ -50,7 +50,7 @@ type Rules struct {
 	End         unit.Length // from the end of a channel to the clip next to it
 	Short       unit.Length // how far channel stops short of walls and openings
 	// AtOpenings is from the head and the sill of an opening to a row; where none
-	// is as near, a short row is added. 0 adds none.
+	// is as near, a short row is added at half of that. 0 adds none.
 	AtOpenings unit.Length
 	Staggered  bool // the clips of every second row are moved by half their spacing
 	// Even spaces rows evenly, and clips as evenly as the members allow, instead of
