@@ -94,6 +94,18 @@ func TestPrintedTributaryLaid(t *testing.T) {
 	}
 }
 
+// A ceiling of 3 × 4 m takes 6 rows of 4 to 5 clips, 24 to 30 or 2.0 to 2.5 per m²
+// (common practice), against 1.35 per m² of the inner grid alone.
+func TestPrintedCount(t *testing.T) {
+	f := Face{Width: 4, Height: 3, Ceiling: true, Frame: Frame{Spacing: 0.4, First: 0.2}}
+	l := laid(t, f, Usual(f), boards(4), Ratings{})
+	assert.Len(t, l.Rows, 6)
+	assert.GreaterOrEqual(t, len(l.Spots), 24)
+	assert.LessOrEqual(t, len(l.Spots), 30)
+	assert.InDelta(t, 2.25, l.Per, 0.25)
+	assert.InDelta(t, l.Per, l.Grid.PerArea(), 1e-12)
+}
+
 // The middle of two spans carries 1.25 of its share and the inner clip of three
 // 1.10, where the channel ends at its outer clips; the outer ones 0.75 and 0.80.
 func TestPrintedContinuousRow(t *testing.T) {

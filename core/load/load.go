@@ -1,6 +1,8 @@
-// Package load tells what one clip carries and whether it holds, from the grid
-// of a build-up: its first form, every clip an inner one. What it returns are
-// figures and states; what to say of them is the page's.
+// Package load tells what carries a leaf and whether it holds: every clip of a
+// face where it goes (Lay) or one inner clip of a build-up alone (OnClip), the
+// channel between clips, the joists above and the floor below, and what the boards
+// are screwed to. What it returns are figures, states and codes; what to say of
+// them is the page's.
 package load
 
 import (
@@ -69,7 +71,7 @@ type Clip struct {
 // boards, fill and extra are masses per area [kg/m²], channel is per length
 // [kg/m], rows and along are the grid [m]. The clip's own mass hangs on its
 // screw, not on its rubber, and is left out. Edge clips carry less, about half;
-// point loads and cut-outs are not in it.
+// point loads and cut-outs are not in it; Lay has them.
 //
 // Source: tributary area, common practice; 1.10 see Continuous.
 func OnClip(b assembly.BuildUp, leaf int) (c Clip, ok bool) {
