@@ -35,8 +35,8 @@ func (f *Fault) Error() string { return string(f.Code) }
 const (
 	// FaultFace: a side of the face is below the least or above the most: width, height, least, most.
 	FaultFace caution.Code = "face-size"
-	// FaultOpenings: nothing is left of the face beside its openings: area; or no
-	// strip beside them is wide enough for channel: width of the widest, least.
+	// FaultOpenings: nothing is left of the face beside its openings, or no strip
+	// beside them is long enough for channel: area that is left, least length of a strip.
 	FaultOpenings caution.Code = "openings-fill"
 	// FaultRule: a rule that is not above 0; the number says which: rows 1, every 2,
 	// along 3, first 4, last 5, end 6; short, at-openings or a spacing below 0 is 7.
