@@ -35,9 +35,12 @@ func Assess(p plan.Plan, want Want, t *Tables) (*Report, []*plan.Fault) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	a := assessment{plan: p, want: want, t: t, here: r, rw: p.Region == plan.UK || p.Region == plan.EU || p.Region == plan.AU}
+	a := assessment{plan: p, want: want, t: t, here: r, rw: rated(p.Region)}
 	return a.report()
 }
+
+// rated tells a region that rates by Rw from one that rates by STC.
+func rated(r plan.Region) (rw bool) { return r == plan.UK || r == plan.EU || r == plan.AU }
 
 // assessment is one surface on its way to a report.
 type assessment struct {
@@ -111,6 +114,15 @@ func (a *assessment) report() (*Report, []*plan.Fault) {
 		if rep.Nearest, faults = a.nearest(); len(faults) > 0 {
 			return nil, faults
 		}
+	}
+	if a.want.Room {
+		rep.House = newHouse(a.plan, a.rw, a.t).report(a.want)
+	}
+	if a.want.Layout {
+		rep.Layout = a.layout()
+	}
+	if a.want.List {
+		rep.List = newShopping(a.plan).list(a.want.Try, a.want.Got)
 	}
 	a.verdicts(rep)
 	if a.want.Work != "" {

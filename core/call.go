@@ -18,6 +18,8 @@ import (
 // answered by JSON. web/js/engine.js is the other side of it.
 //
 //	assess  {plan, want}            → report
+//	change  {plan, changes}         → plan        made as house.money proposes them
+//	cut     {plan, from, to, best}  → cut         the better of a stretch of tries and an earlier one
 //	read    {what, text, unit}      → quantity
 //	boards  {query, region}         → boards
 //	catalog {region}                → frames, fills, fixings
@@ -47,6 +49,7 @@ type Reply struct {
 	Link     string            `json:"link,omitempty"`
 	LeftOut  []string          `json:"leftOut,omitempty"`
 	QR       []string          `json:"qr,omitempty"`
+	Cut      *CutReport        `json:"cut,omitempty"`
 	Version  *VersionReport    `json:"version,omitempty"`
 }
 
@@ -101,6 +104,10 @@ type question struct {
 	Region, Which    string
 	Query, Link      string
 	What, Text, Unit string
+
+	Changes        []string // ids
+	From, To, Best int
+	Other          bool
 }
 
 func dispatch(method string, args []byte, t *Tables) (Reply, []*plan.Fault) {
@@ -114,6 +121,14 @@ func dispatch(method string, args []byte, t *Tables) (Reply, []*plan.Fault) {
 	case "assess":
 		report, faults := Assess(a.Plan, a.Want, t)
 		return Reply{Report: report}, faults
+	case "change":
+		p, faults := changed(a.Plan, a.Changes, t)
+		return Reply{Plan: &p}, faults
+	case "cut":
+		if faults := plan.Check(a.Plan); len(faults) > 0 {
+			return Reply{}, faults
+		}
+		return Reply{Cut: newShopping(a.Plan).cut(a.From, a.To, a.Best, a.Other)}, nil
 	case "read":
 		q, f := plan.Read(a.What, a.Text, a.Unit)
 		if f != nil {

@@ -1,6 +1,7 @@
 package core
 
 import (
+	"twoleaf/core/load"
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
 	"twoleaf/core/room"
@@ -72,6 +73,10 @@ type Catalog struct {
 	Fixings   []FixingReport `json:"fixings"`
 	Sources   []LevelReport  `json:"sources"`   // with the level they have of their own
 	Listeners []LevelReport  `json:"listeners"` // with the level that does not disturb them
+	Noises    []LevelReport  `json:"noises"`    // what the house does
+	Kinds     []room.Kind    `json:"kinds"`     // of opening
+	Flanks    []room.Flank   `json:"flanks"`    // what a surface may share with the house
+	Timbers   []string       `json:"timbers"`   // ids of the region's joists
 }
 
 // LevelReport is a source or a listener with its A-weighted level.
@@ -116,6 +121,16 @@ func catalog(region plan.Region) Catalog {
 	c := Catalog{Frames: []FrameReport{}, Fills: []FillReport{}, Fixings: []FixingReport{}}
 	for _, s := range room.Sources() {
 		c.Sources = append(c.Sources, LevelReport{s.ID, room.DBA(s.Levels), "common practice"})
+	}
+	for _, s := range room.Noises() {
+		c.Noises = append(c.Noises, LevelReport{s.ID, room.DBA(s.Levels), "common practice"})
+	}
+	c.Kinds, c.Flanks = room.Kinds(), room.Flanks()
+	table := material.TableRegion(string(region))
+	for _, t := range load.Timbers() {
+		if t.Region == table {
+			c.Timbers = append(c.Timbers, t.ID)
+		}
 	}
 	for _, l := range room.Listeners() {
 		c.Listeners = append(c.Listeners, LevelReport{l.ID, l.DBA, l.Source})

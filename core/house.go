@@ -1,6 +1,7 @@
 package core
 
 import (
+	"math"
 	"strconv"
 
 	"twoleaf/core/appraise"
@@ -55,21 +56,14 @@ type OpeningReport struct {
 	Placed bool       `json:"placed"` // by hand
 	Crack  *Value     `json:"crack"`  // under a door
 	Run    *Value     `json:"run"`
-	// Costs is how many dB of the wall's rating it takes, all others left as they are.
+	// Costs is how many dB its surface loses by it, A-weighted for what plays, all else left as it is.
 	Costs float64 `json:"costs"`
 }
 
 // CrackReport is what the gap under one door costs, by how far it gapes.
 type CrackReport struct {
-	Opening string       `json:"opening"`
-	Points  []CrackPoint `json:"points"`
-}
-
-// CrackPoint is one gap.
-type CrackPoint struct {
-	Gap  float64 `json:"gap"`  // m
-	Wall float64 `json:"wall"` // dB that the wall's rating loses against no gap
-	Room float64 `json:"room"` // dB, A-weighted, that all that gets out gains by it
+	Opening string     `json:"opening"`
+	Points  []room.Gap `json:"points"`
 }
 
 // house is a plan on its way to a whole room.
@@ -243,3 +237,108 @@ func (h *house) rated(tl band.Spectrum) float64 {
 	}
 	return float64(rating.STC(tl).Value)
 }
+
+// report tells the room.
+func (h *house) report(want Want) *HouseReport {
+	told := room.Assess(h.room)
+	out := &HouseReport{Told: told, Spaces: h.spaces, Faces: []FaceReport{}, Faults: h.faults}
+	for _, n := range told.In {
+		out.Noises = append(out.Noises, h.spaces[n.Space])
+	}
+	for _, f := range told.Faults {
+		out.Faults = append(out.Faults, h.inWords(f))
+	}
+	for i, f := range h.inside.Faces {
+		s := told.Surfaces[i]
+		r := FaceReport{
+			ID: f.Surface.ID, Letter: letter(i), Name: f.Surface.Name, Kind: string(f.Surface.Kind), Beyond: f.Surface.Beyond,
+			Width: value(f.Width, kindLength, ""), Height: value(f.Height, kindLength, ""), Area: value(s.Area, kindArea, ""),
+			Openings: []OpeningReport{},
+		}
+		if h.heard[i].ok {
+			r.Mass = value(h.room.Surfaces[i].Mass, kindSurfaceMass, "")
+			r.Rating = spread(h.rated(s.Lab), h.heard[i].res.Spread.Rating, "")
+			r.Holed = value(h.rated(s.Holed), kindDecibel, "")
+			r.Built = value(h.rated(s.Built), kindDecibel, "")
+		}
+		for _, g := range holes(f) {
+			r.Openings = append(r.Openings, h.opening(i, g, told))
+		}
+		out.Faces = append(out.Faces, r)
+	}
+	if want.Opening != "" {
+		out.Crack = h.crack(want.Opening, told)
+	}
+	if want.Money {
+		out.Money = h.money(told)
+	}
+	return out
+}
+
+func (h *house) opening(surface int, g hole, told room.Report) OpeningReport {
+	o := OpeningReport{
+		ID: g.id, Kind: g.kind.ID, Group: g.kind.Group, Seal: g.seal, X: float64(g.X), Y: float64(g.Y),
+		Width: value(g.Width, kindLength, ""), Height: value(g.Height, kindLength, ""), Count: g.count, Placed: g.placed,
+	}
+	if g.kind.Group == room.Door && g.kind.Gap > 0 {
+		o.Crack = value(g.crack, kindLength, "")
+	}
+	if g.run > 0 {
+		o.Run = value(g.run, kindLength, "")
+	}
+	for j, x := range h.room.Surfaces[surface].Openings {
+		if x.ID == g.id {
+			o.Costs = costs(told, surface, j)
+		}
+	}
+	return o
+}
+
+// costs is how many dB a surface loses by one opening, A-weighted for what
+// plays: 10 lg(1/(1 − its part of what gets through the surface)).
+func costs(told room.Report, surface, opening int) float64 {
+	part := 0.0
+	for _, p := range told.Paths {
+		if p.Surface == surface && p.Opening == opening {
+			part += p.Share
+		}
+	}
+	all := told.Surfaces[surface].Share
+	if all <= 0 || part <= 0 {
+		return 0
+	}
+	return -10 * math.Log10(math.Max(1e-6, 1-part/all))
+}
+
+// crackSteps are how far the gap under a door may gape, m: to 12 mm, half an inch.
+const (
+	crackSteps = 12
+	crackMost  = 0.012
+)
+
+// crack tells what the gap under one door costs.
+func (h *house) crack(id string, told room.Report) *CrackReport {
+	widths := make([]float64, crackSteps+1)
+	for n := range widths {
+		widths[n] = crackMost * float64(n) / crackSteps
+	}
+	for i := range h.room.Surfaces {
+		for j := range h.room.Surfaces[i].Openings {
+			if h.room.Surfaces[i].Openings[j].ID == id {
+				return &CrackReport{Opening: id, Points: room.Gaps(h.room, told, i, j, widths)}
+			}
+		}
+	}
+	return nil
+}
+
+// inWords says what is wrong with the data of a room in the plan's words, at its field.
+func (h *house) inWords(f room.Fault) *plan.Fault {
+	return plan.RoomFault(h.plan, plan.RoomProblem{
+		Code: string(f.Code), Surface: f.Surface, Opening: f.Opening, Space: f.Space, Other: f.Other, Field: f.Field, Typed: f.Typed,
+		Value: f.Value, Limit: f.Limit,
+	})
+}
+
+// letter is how a surface is called on the drawing, by its place in the plan.
+func letter(i int) string { return string(rune('A' + i%26)) }

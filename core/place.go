@@ -1,20 +1,38 @@
 package core
 
 import (
+	"twoleaf/core/caution"
 	"twoleaf/core/load"
 	"twoleaf/core/takeoff"
+	"twoleaf/core/unit"
 )
 
 // LayoutReport is where every clip of a surface's edited leaf goes and what it carries.
 type LayoutReport struct {
-	Layout load.Layout `json:"layout"`
-	Face   load.Face   `json:"face"`
-	Rules  load.Rules  `json:"rules"`
-	Hung   []HungSpot  `json:"hung"`
+	Layout *load.Layout `json:"layout"` // nil where there is none, see Fault
+	Face   load.Face    `json:"face"`
+	Rules  load.Rules   `json:"rules"`
+	Hung   []HungSpot   `json:"hung"`
 	// Widest is the widest spacing that still holds, nil without a rating or where none does.
 	Widest *WidestReport `json:"widest,omitempty"`
-	Joists *JoistReport  `json:"joists,omitempty"`
-	Faults []*Fault      `json:"faults,omitempty"`
+	// Mend is one clip more that brings the worst down the furthest; only where one is over.
+	Mend   *MendReport  `json:"mend,omitempty"`
+	Joists *JoistReport `json:"joists,omitempty"`
+	// Hanging is the leaf as a mass on its clips.
+	Hanging *load.Hanging `json:"hanging,omitempty"`
+	// Span is how far the channel may run between clips; Sags the most it bends of what it may.
+	Span *Value `json:"span,omitempty"`
+	// Fasten is advice on the screws, Corner what the corners need to be screwed to.
+	Fasten []caution.Caution `json:"fasten"`
+	// Fault says why there is no layout, as load names it.
+	Fault *Sentence `json:"fault,omitempty"`
+}
+
+// MendReport is a clip to add, and what the worst then carries of its rating.
+type MendReport struct {
+	X     float64 `json:"x"`
+	Y     float64 `json:"y"`
+	Share *Value  `json:"share"`
 }
 
 // HungSpot is a thing hung, by its id in the plan.
@@ -31,82 +49,107 @@ type WidestReport struct {
 	Rows  *Value `json:"rows"`
 	Along *Value `json:"along"`
 	Share *Value `json:"share"`
+	Clips int    `json:"clips"`
+	// None says that none holds, and which comes closest.
+	None *Sentence `json:"none,omitempty"`
 }
 
 // JoistReport is what a ceiling puts on its joists.
 type JoistReport struct {
-	Added     *Value `json:"added"`     // kg/m², new
-	There     *Value `json:"there"`     // kg/m², that they carry already
-	Allowance *Value `json:"allowance"` // kg/m² they were likely sized for
-	Left      *Value `json:"left"`      // of it, when all hangs; may be negative
-	PerJoist  *Value `json:"perJoist"`  // kg a metre of joist, new
-	Span      *Value `json:"span"`
-	Moment    *Value `json:"moment"` // share of what it may take; nil without span and grade
-	Bend      *Value `json:"bend"`   // share of the allowed deflection
-	Engineer  bool   `json:"engineer"`
-	// Notes are codes of the load package's own.
-	Notes []string `json:"notes,omitempty"`
+	Above load.Above       `json:"above"`
+	Added unit.SurfaceMass `json:"added"` // new, as delivered
+	Code  unit.SurfaceMass `json:"code"`  // the same by the masses that codes take
+	Dead  load.Dead        `json:"dead"`
+	Limit unit.SurfaceMass `json:"limit"` // added beyond it: ask an engineer
+	// Bend is the joist's own check; nil without its span and grade.
+	Bend     *load.Bending     `json:"bend,omitempty"`
+	Cautions []caution.Caution `json:"cautions"`
 }
 
-// ListReport is everything to buy for the whole plan but the cut layout, which
-// is asked for by itself (call cut).
+// ListReport is everything to buy for the whole plan, by one try of the cut
+// layout; the search for the best of them is the call cut.
 type ListReport struct {
-	Lines  []ItemReport   `json:"lines"`
-	Before *Value         `json:"before"` // sum of what has a price
-	Tax    *Value         `json:"tax"`
-	Extra  *Value         `json:"extra"` // contingency
-	All    *Value         `json:"all"`
-	Lacks  int            `json:"lacks"` // lines without a price
-	Mass   *Value         `json:"mass"`  // of the sheets
-	Lifts  []LiftReport   `json:"lifts"`
-	Way    []takeoff.Note `json:"way"`    // what does not go through, and what would
-	Stack  *Value         `json:"stack"`  // sheets that may lie on the floor in one stack, count
-	Forgot []string       `json:"forgot"` // codes of what is often forgotten
+	Try    int             `json:"try"`
+	Items  []ItemReport    `json:"items"`
+	Bill   takeoff.Bill    `json:"bill"`
+	Totals []takeoff.Total `json:"totals"` // by board, beside the rule of area and waste
+	Notes  []takeoff.Note  `json:"notes"`  // what could not be cut, and what to know
+	Mass   *Value          `json:"mass"`   // of the sheets to buy
+	Sheets int             `json:"sheets"` // to buy
+	Trips  []takeoff.Trip  `json:"trips"`
+	Cargo  []takeoff.Note  `json:"cargo"` // what does not go on the vehicle
+	Lifts  []LiftReport    `json:"lifts"`
+	Way    []WayReport     `json:"way"`    // sheets that do not go through the way in
+	Forgot []takeoff.Note  `json:"forgot"` // often forgotten
+	Steps  []takeoff.Step  `json:"steps"`  // order of work
+	Faces  []CutFace       `json:"faces"`
+	// Names are of the boards, by id.
+	Names map[string]BoardName `json:"names"`
 }
 
-// ItemReport is one line of the list.
+// BoardName is what a board is called.
+type BoardName struct {
+	Short   string `json:"short"`
+	Row     string `json:"row"`
+	Brief   string `json:"brief"`
+	Nominal string `json:"nominal"`
+	Kind    string `json:"kind"`
+	Sheet   string `json:"sheet"`
+}
+
+// ItemReport is one line of the list: what was counted, and its price's origin.
 type ItemReport struct {
-	Item     string             `json:"item"` // what its price is kept by, and its tick
-	Code     string             `json:"code"`
-	Board    string             `json:"board,omitempty"` // id, of sheets
-	Short    string             `json:"short,omitempty"`
-	Row      string             `json:"row,omitempty"`
-	Nominal  string             `json:"nominal,omitempty"`
-	Sheet    string             `json:"sheet,omitempty"`
-	Need     float64            `json:"need"`
-	Owned    float64            `json:"owned"`
-	Buy      float64            `json:"buy"`
-	Unit     string             `json:"unit"`             // sheet, piece, box, tube, pack, roll, bucket, m, each
-	Size     *Value             `json:"size,omitempty"`   // length of a screw or channel
-	Weight   *Value             `json:"weight,omitempty"` // of one
-	Price    *Value             `json:"price"`            // of one
-	Cost     *Value             `json:"cost"`
-	Rule     string             `json:"rule"` // code of the rule it was counted by
-	Args     map[string]float64 `json:"args,omitempty"`
-	Lacking  int                `json:"lacking,omitempty"`
-	Optional bool               `json:"optional,omitempty"` // often forgotten
+	Key     string       `json:"key"`
+	Item    takeoff.Item `json:"item"`
+	Origin  Origin       `json:"origin,omitempty"`  // of the price
+	Lacking int          `json:"lacking,omitempty"` // more than there are here
 }
 
-// LiftReport is who can lift one board's sheet.
+// LiftReport is who can lift one board's sheet, and how many may lie in one stack.
 type LiftReport struct {
-	Board  string `json:"board"`
-	Short  string `json:"short"`
-	Mass   *Value `json:"mass"`
-	People int    `json:"people"`
-	Panel  bool   `json:"panel"` // a panel lift for the ceiling
+	Board string          `json:"board"`
+	Mass  *Value          `json:"mass"`
+	Wall  takeoff.Carried `json:"wall"`
+	Over  takeoff.Carried `json:"over"`  // on a ceiling
+	Above bool            `json:"above"` // it hangs on one
+	Stack int             `json:"stack"` // sheets in one pile on a floor made for living rooms
+}
+
+// WayReport is a board whose sheet does not go through the way in.
+type WayReport struct {
+	Board string         `json:"board"`
+	Notes []takeoff.Note `json:"notes"`
+	// Fits is the largest sheet sold that goes through, nil if none; Cut how long a piece may be.
+	Fits *SizeReport `json:"fits,omitempty"`
+	Cut  *Value      `json:"cut"`
+}
+
+// SizeReport is a sheet.
+type SizeReport struct {
+	Width  *Value `json:"width"`
+	Length *Value `json:"length"`
 }
 
 // CutReport is the best cut layout of a stretch of tries.
 type CutReport struct {
-	Cut   takeoff.Cut `json:"cut"`
-	Tries int         `json:"tries"` // of all
-	Faces []CutFace   `json:"faces"`
+	Cut   takeoff.Cut          `json:"cut"`
+	Tries int                  `json:"tries"` // of all
+	Faces []CutFace            `json:"faces"`
+	Names map[string]BoardName `json:"names"`
+	// Other is what each board comes to in its other lengths, the first as it is;
+	// only where the call asked for it.
+	Other map[string][]takeoff.Choice `json:"other,omitempty"`
 }
 
 // CutFace is a face that was cut for.
 type CutFace struct {
-	ID     string  `json:"id"`
-	Name   string  `json:"name"`
-	Width  float64 `json:"width"`
-	Height float64 `json:"height"`
+	ID       string            `json:"id"`
+	Surface  string            `json:"surface"`
+	Leaf     int               `json:"leaf"`
+	Name     string            `json:"name"`
+	Width    float64           `json:"width"`
+	Height   float64           `json:"height"`
+	Openings []takeoff.Opening `json:"openings"`
+	Lines    []float64         `json:"lines"`   // of framing, m
+	Upright  bool              `json:"upright"` // they run along y
 }

@@ -14,7 +14,15 @@ type Want struct {
 	Rows    bool   `json:"rows,omitempty"`    // side by side
 	Ladder  bool   `json:"ladder,omitempty"`  // what each step brings
 	Nearest bool   `json:"nearest,omitempty"` // the closest measured construction
-	Work    string `json:"work,omitempty"`    // trace id: how a figure was worked out
+	Room    bool   `json:"room,omitempty"`    // the whole room
+	Opening string `json:"opening,omitempty"` // with Room: what the crack under this door costs
+	Money   bool   `json:"money,omitempty"`   // with Room: what the next money does
+	Layout  bool   `json:"layout,omitempty"`  // where every clip goes
+	List    bool   `json:"list,omitempty"`    // everything to buy
+	Try     int    `json:"try,omitempty"`     // with List: the try of the cut layout that it is made by
+	// Got are the keys of the list's items that were bought already.
+	Got  []string `json:"got,omitempty"`
+	Work string   `json:"work,omitempty"` // trace id: how a figure was worked out
 }
 
 // Origin says where a figure comes from.
@@ -81,6 +89,9 @@ type Report struct {
 	Ladder    []StepReport       `json:"ladder,omitempty"`
 	Nearest   *NearestReport     `json:"nearest,omitempty"`
 	Picks     *Picks             `json:"picks,omitempty"`
+	House     *HouseReport       `json:"house,omitempty"`
+	Layout    *LayoutReport      `json:"layout,omitempty"`
+	List      *ListReport        `json:"list,omitempty"`
 	Verdicts  map[string]Verdict `json:"verdicts"` // by section: layers, load, sound, swap, buy
 	Cautions  []caution.Caution  `json:"cautions"`
 	Working   *Working           `json:"working,omitempty"`

@@ -26,12 +26,9 @@ func tidy(v reflect.Value) {
 			tidy(v.Index(i))
 		}
 	case reflect.Map:
-		if !v.CanInterface() {
-			break
-		}
-		if args, ok := v.Interface().(map[string]float64); ok {
-			for name, x := range args {
-				args[name] = rounded(x)
+		if v.Type().Elem().Kind() == reflect.Float64 {
+			for _, name := range v.MapKeys() {
+				v.SetMapIndex(name, reflect.ValueOf(rounded(v.MapIndex(name).Float())).Convert(v.Type().Elem()))
 			}
 		}
 	case reflect.Float64:

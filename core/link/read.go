@@ -61,7 +61,7 @@ func (r *reader) record(i int, rec string) {
 		r.shelf(rec, head, fields)
 	case 's':
 		r.surface(rec, head, fields)
-	case 'r', 'v', 'y', 'z', 'x', 'w', 'j', 'm', 'q', 'i':
+	case 'r', 'v', 'y', 'z', 'x', 'w', 'a', 'j', 'm', 'q', 'i':
 		r.aroundRoom(rec, head, fields)
 	case 'b':
 		name, ok := unescape(head)

@@ -9,7 +9,7 @@ import (
 // The records of the room, each a letter and fields as everywhere:
 //
 //	r room · v also plays · y space beyond · i noise of that space · z the list · q price of an item
-//	m measured · x opening of the surface before · w hung on it · j its joists
+//	m measured · x opening of the surface before · w hung on it · a clip added · j its joists
 func roomRecords(p plan.Plan, u usual) (records []string) {
 	if v := p.Room; v != nil {
 		r := begin('r', escape(string(v.Soft)))
@@ -116,9 +116,16 @@ func onSurface(s plan.Surface, u usual) (records []string) {
 		typed(r, 'm', h.Mass, u.mass)
 		records = append(records, r.String())
 	}
+	for _, c := range s.Clips {
+		r := begin('a', "")
+		typed(r, 'x', c.X, u.length)
+		typed(r, 'y', c.Y, u.length)
+		records = append(records, r.String())
+	}
 	if j := s.Joists; j != nil {
 		r := begin('j', escape(j.Grade))
 		typed(r, 's', j.Span, u.length)
+		r.text('a', j.Above)
 		typed(r, 'd', j.Dead, u.surfaceMass)
 		records = append(records, r.String())
 	}
@@ -136,6 +143,8 @@ func (r *reader) aroundRoom(rec, head string, fields []string) {
 	switch rec[0] {
 	case 'x', 'w', 'j':
 		ok = ok && surface != nil
+	case 'a':
+		ok = ok && surface != nil && name == ""
 	case 'i':
 		ok = ok && len(p.Spaces) > 0
 	case 'q':
@@ -305,6 +314,18 @@ func (r *reader) aroundRoom(rec, head string, fields []string) {
 			return false
 		})
 		surface.Hung = append(surface.Hung, v)
+	case 'a':
+		v := plan.Spot{}
+		r.fields(rec, fields, func(key byte, s string) bool {
+			switch key {
+			case 'x':
+				return take(&v.X, s, u.length)
+			case 'y':
+				return take(&v.Y, s, u.length)
+			}
+			return false
+		})
+		surface.Clips = append(surface.Clips, v)
 	case 'j':
 		v := &plan.Joists{Grade: name}
 		surface.Joists = v
@@ -312,6 +333,8 @@ func (r *reader) aroundRoom(rec, head string, fields []string) {
 			switch key {
 			case 's':
 				return take(&v.Span, s, u.length)
+			case 'a':
+				return text(&v.Above, s)
 			case 'd':
 				return take(&v.Dead, s, u.surfaceMass)
 			}

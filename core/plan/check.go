@@ -151,6 +151,9 @@ func (p *Plan) tooBig(at place) (faults []*Fault) {
 		if n := len(s.Hung); n > MaxHung {
 			faults = append(faults, here.tooMany("hung", n, MaxHung))
 		}
+		if n := len(s.Clips); n > MaxSpots {
+			faults = append(faults, here.tooMany("clips", n, MaxSpots))
+		}
 		for _, o := range s.Openings {
 			if n := len(o.Octaves); n > octaves {
 				faults = append(faults, here.tooMany("octaves", n, octaves))

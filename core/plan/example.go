@@ -19,6 +19,8 @@ type set struct {
 	width, depth, height           unit.Quantity // of the room
 	ceilingRows                    unit.Quantity
 	lightTag, woodTag              unit.Quantity // weights on invented tags
+	boxX, boxY, boxMass            unit.Quantity // of a box for fresh air that hangs on the ceiling
+	livingArea, bedArea, payload   unit.Quantity
 }
 
 func (r Region) set() set {
@@ -28,27 +30,33 @@ func (r Region) set() set {
 		frame: "wood_38x89", joist: "joist_38x235", fill: "na_stone_42", joistFill: "na_glass_sound",
 		rating: "42 lb", width: "160 in", depth: "128 in", height: "8 ft", ceilingRows: "16 in",
 		lightTag: "41 lb", woodTag: "58 lb",
+		boxX: "88 in", boxY: "54 in", boxMass: "12 lb", livingArea: "240 ft2", bedArea: "150 ft2", payload: "1000 lb",
+	}
+	metric := func(m set) set {
+		m.boxX, m.boxY, m.boxMass, m.livingArea, m.bedArea, m.payload = "2250 mm", "1350 mm", "5.5 kg", "22 m2", "14 m2", "450 kg"
+		return m
 	}
 	switch r {
 	case CA:
 		na.rating, na.width, na.depth, na.height, na.ceilingRows = "19 kg", "4060 mm", "3250 mm", "2440 mm", "400 mm"
 		na.lightTag, na.woodTag = "18.6 kg", "26.3 kg"
+		na = metric(na)
 	case UK, EU:
-		return set{
+		return metric(set{
 			heavy: "eu_gyp_f_15", light: "eu_gyp_a_12", wood: "eu_ply_soft_15", osb: "eu_osb_18", dense: "eu_mdf_18",
 			double: "eu_gyp_d_12", far: "eu_gyp_a_12", sheathing: "eu_brick_102", deck: "eu_chip_22",
 			frame: "wood_45x95", joist: "joist_47x200", fill: "eu_stone_45", joistFill: "eu_glass_loft",
 			rating: "21 kg", width: "4000 mm", depth: "3200 mm", height: "2400 mm", ceilingRows: "400 mm",
 			lightTag: "24.2 kg", woodTag: "22.9 kg",
-		}
+		})
 	case AU:
-		return set{
+		return metric(set{
 			heavy: "au_gyp_fire_16", light: "au_gyp_std_13", wood: "au_ply_17", osb: "au_part_19", dense: "au_mdf_18",
 			double: "au_gyp_ac_13", far: "au_gyp_std_10", sheathing: "xx_fc_6", deck: "au_part_19",
 			frame: "wood_35x90", joist: "joist_45x240", fill: "au_glass_sound", joistFill: "au_glass_sound",
 			rating: "22 kg", width: "4000 mm", depth: "3200 mm", height: "2400 mm", ceilingRows: "400 mm",
 			lightTag: "24.8 kg", woodTag: "26.8 kg",
-		}
+		})
 	}
 	return na
 }
@@ -166,16 +174,32 @@ func Demo(r Region) Plan {
 	wall := func(id, name string, width unit.Quantity, buildUp, beyond string, garage bool) Surface {
 		return Surface{ID: id, Name: name, Kind: Wall, Width: width, Height: s.height, BuildUp: buildUp, Beyond: beyond, Garage: garage}
 	}
+	hall := wall("A", "wall A", s.width, "inside", "hall", true)
+	hall.Listener, hall.Flank = "living", "plate"
+	hall.Openings = listOf(Opening{Kind: "doorSolid"}, Opening{Kind: "box"})
+	living := wall("B", "wall B", s.width, "sandwich", "living room", true)
+	living.Listener, living.Flank = "living", "plate"
+	living.Openings = listOf(Opening{Kind: "box", Count: "2"})
+	above := Surface{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: s.width, Height: s.depth, BuildUp: "ceiling", Beyond: "bedroom", Listener: "sleeper", Flank: "joists", Garage: true}
+	above.Openings = listOf(Opening{Kind: "duct"})
+	above.Hung = listOf(Hung{Name: "air box", X: s.boxX, Y: s.boxY, Mass: s.boxMass})
 	return Renumbered(Plan{
 		Format: Format, Table: material.TableVersion, Name: "Garage room",
 		Region: r, Units: r.UsualUnits(), Prices: DemoPrices, Source: "drums", Level: "100",
+		Room: &Room{Soft: Treated, People: "3", Minutes: "90", Watts: "600"},
+		Spaces: listOf(
+			Space{Name: "living room", Area: s.livingArea, Noise: listOf(Playing{Source: "tv"})},
+			Space{Name: "yard", Outdoors: true}, Space{Name: "street", Outdoors: true},
+			Space{Name: "bedroom", Area: s.bedArea},
+		),
+		Buying: &Buying{Tax: "7 %", Payload: s.payload, Budget: unit.Of(600, r.Currency())},
 		Surfaces: listOf(
-			wall("A", "wall A", s.width, "inside", "hall", true),
-			wall("B", "wall B", s.width, "sandwich", "living room", true),
+			hall,
+			living,
 			wall("C", "wall C", s.depth, "outside", "yard", false),
 			wall("D", "wall D", s.depth, "outside", "street", false),
-			Surface{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: s.width, Height: s.depth, BuildUp: "ceiling", Beyond: "bedroom", Listener: "sleeper", Garage: true},
-			Surface{ID: "F", Name: "floor F", Kind: Floor, Width: s.width, Height: s.depth, BuildUp: "slab", Beyond: "ground"},
+			above,
+			Surface{ID: "F", Name: "floor F", Kind: Floor, Width: s.width, Height: s.depth, BuildUp: "slab"},
 		),
 		BuildUps: []BuildUp{inside, sandwich, outside, ceiling, slab},
 		Shelf: listOf(

@@ -20,7 +20,7 @@ var words = map[string]string{
 	"id": "id", "name": "name", "beyond": "space beyond", "notes": "notes", "region": "region", "units": "units", "prices": "price list",
 	"kind": "kind", "buildUp": "build-up", "format": "format", "leaf": "edited leaf", "per": "what the weight is of", "young": "stiffness",
 	"fillDensity": "density of the fill", "shorts": "number of shorts",
-	"openings": "openings", "hung": "things hung", "spaces": "spaces beyond", "playing": "things that play", "measured": "measurements",
+	"openings": "openings", "hung": "things hung", "clips": "clips added", "spaces": "spaces beyond", "playing": "things that play", "measured": "measurements",
 	"costs": "prices of items", "octaves": "octaves", "count": "number", "x": "distance from the left end", "y": "height above the floor",
 	"crack": "crack", "run": "lined length", "opening": "opening", "flank": "what is shared", "flankLoss": "loss of what is shared",
 	"span": "span of the joists", "grade": "grade of the joists", "dead": "dead load there already", "background": "background",

@@ -38,6 +38,7 @@ type Face struct {
 	Openings      []Hole
 	FlankLoss     int // dB; 0: not typed
 	Hung          []Hanging
+	Clips         []Point // added by hand
 	Span          unit.Length
 	Dead          unit.SurfaceMass
 	DeadSaid      bool
@@ -62,6 +63,9 @@ type Hanging struct {
 	X, Y unit.Length
 	Mass unit.Mass
 }
+
+// Point is a place on a face.
+type Point struct{ X, Y unit.Length }
 
 // Beyond is a space in SI.
 type Beyond struct {
@@ -235,6 +239,9 @@ func (in *Inside) face(s Surface, nth int, faults *[]*Fault) Face {
 			Mass: unit.Mass(first(r.take("mass", h.Mass, unit.OfMass, hungRange, false))),
 		})
 	}
+	for _, c := range s.Clips {
+		f.Clips = append(f.Clips, Point{r.length("x", c.X, placeRange), r.length("y", c.Y, placeRange)})
+	}
 	if j := s.Joists; j != nil {
 		f.Span = r.length("span", j.Span, wallRange)
 		v, ok := r.take("dead", j.Dead, unit.OfSurfaceMass, deadRange, true)
@@ -370,4 +377,80 @@ func purchase(p Plan, faults *[]*Fault) Purchase {
 		}
 	}
 	return out
+}
+
+// RoomProblem is what the room finds wrong when it is put together, in its own
+// terms: a code, ids, the field as the room names it, numbers in SI.
+type RoomProblem struct {
+	Code, Surface, Opening, Space, Other, Field, Typed string
+	Value, Limit                                       float64
+}
+
+// roomFields are the room's names of fields that have another here.
+var roomFields = map[string]string{
+	"TL": "buildUp", "Spread": "buildUp", "Beyond": "beyond", "FlankLoss": "flankLoss", "Volume": "area", "Time": "soft",
+	"Background": "background", "Target": "listener", "Listener": "listener", "Source": "source", "Level": "level", "Area": "area",
+	"Openings": "openings", "Kind": "opening", "X": "x", "Y": "y", "Octaves": "octaves", "Air": "air", "People": "people", "Minutes": "minutes", "Watts": "watts",
+	"Noise": "source", "Playing": "source", "In": "in", "Out": "out",
+}
+
+// RoomFault says a problem of the room in the plan's words, at its field.
+func RoomFault(p Plan, x RoomProblem) *Fault {
+	at := place{f: Fault{Leaf: -1, Surface: x.Surface, Item: x.Opening}, words: "the room"}
+	if s, ok := p.SurfaceByID(x.Surface); ok && x.Surface != "" {
+		at.words = nameOf(s)
+		for _, o := range s.Openings {
+			if o.ID == x.Opening {
+				at.words += ", " + called(o.Kind, "opening")
+			}
+		}
+	}
+	if x.Space != "" {
+		at.f.Item, at.words = x.Space, clip(x.Space)
+	}
+	field := roomFields[x.Field]
+	if field == "" && x.Field != "" {
+		field = string(x.Field[0]|0x20) + x.Field[1:]
+	}
+	number := func(v float64) string {
+		switch field {
+		case "width", "height", "crack", "run", "depth", "x", "y", "length":
+			return p.lengthWords(v)
+		case "area", "openings":
+			if p.Units == Customary {
+				return fmt.Sprintf("%.3g ft²", v/float64(unit.SquareFoot))
+			}
+			return fmt.Sprintf("%.3g m²", v)
+		}
+		return fmt.Sprintf("%.4g", v)
+	}
+	what := ""
+	switch x.Code {
+	case "largerThanWall":
+		what = fmt.Sprintf("%s is %s, the surface has %s", word(field), number(x.Value), number(x.Limit))
+	case "overfull":
+		field = "openings"
+		what = fmt.Sprintf("the openings take %s together, the surface has %s", number(x.Value), number(x.Limit))
+	case "overlap":
+		what = "it lies over another opening"
+	case "gaps":
+		what = fmt.Sprintf("the octave of %.0f Hz is missing; all from 63 to 4000 Hz are needed, or none", x.Value)
+	case "belowBackground":
+		what = fmt.Sprintf("%.0f dB is wanted, but the background is %.0f dB: quieter than that is not heard", x.Value, x.Limit)
+	case "unknown":
+		return at.unknown(field, x.Typed)
+	case "zero":
+		what = word(field) + " is 0"
+	case "negative":
+		what = word(field) + " is less than nothing"
+	case "small", "large":
+		what = fmt.Sprintf("%s is %s; the limit is %s", word(field), number(x.Value), number(x.Limit))
+	default:
+		what = word(field) + " is not a number"
+	}
+	f := at.fault(x.Code, field, x.Typed, what)
+	if x.Limit != 0 {
+		f.High = number(x.Limit)
+	}
+	return f
 }

@@ -101,6 +101,7 @@ type Surface struct {
 	Flank     string        `json:"flank,omitempty"`
 	FlankLoss unit.Quantity `json:"flankLoss,omitempty"`
 	Hung      []Hung        `json:"hung,omitempty"`
+	Clips     []Spot        `json:"clips,omitempty"` // added to the grid's
 	Joists    *Joists       `json:"joists,omitempty"`
 }
 

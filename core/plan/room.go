@@ -77,10 +77,17 @@ type Hung struct {
 	Mass unit.Quantity `json:"mass"`
 }
 
+// Spot is a clip added by hand.
+type Spot struct {
+	X unit.Quantity `json:"x"`
+	Y unit.Quantity `json:"y"`
+}
+
 // Joists are what carries a ceiling, as far as it is known beyond the frame.
 type Joists struct {
 	Span  unit.Quantity `json:"span,omitempty"`
-	Grade string        `json:"grade,omitempty"` // load.Grade.ID
+	Grade string        `json:"grade,omitempty"` // load.Timber.ID
+	Above string        `json:"above,omitempty"` // load.Above; empty: a floor
 	// Dead is what they carry already, mass per area, typed instead of what the build-up says.
 	Dead unit.Quantity `json:"dead,omitempty"`
 }
@@ -128,6 +135,7 @@ const (
 	MaxSpaces   = 24
 	MaxOpenings = 40 // in one surface
 	MaxHung     = 40 // on one surface
+	MaxSpots    = 40 // added by hand
 	MaxPlaying  = 12
 	MaxMeasured = 24
 	MaxCosts    = 100

@@ -85,6 +85,8 @@ export interface Hung {
 export interface Joists {
   span?: Quantity;
   grade?: string;
+  /** what the joists carry: '' a floor, attic, stored, truss, slab */
+  above?: string;
   dead?: Quantity;
 }
 
@@ -131,6 +133,8 @@ export interface Surface {
   flank?: string;
   flankLoss?: Quantity;
   hung?: Hung[];
+  /** clips added to the grid's */
+  clips?: { x: Quantity; y: Quantity }[];
   joists?: Joists;
 }
 

@@ -1,0 +1,313 @@
+package core
+
+import (
+	"slices"
+	"strings"
+
+	"twoleaf/core/assembly"
+	"twoleaf/core/material"
+	"twoleaf/core/plan"
+	"twoleaf/core/room"
+	"twoleaf/core/unit"
+)
+
+// change is one thing that could be done to a room, as an edit of its plan.
+type change struct {
+	ChangeReport
+	surfaces []int // that it changes
+	group    string
+	make     func(p *plan.Plan)
+	// cost is worked out from the plan; false while a price is missing.
+	cost   func() (float64, bool)
+	builds bool // it changes a build-up, which is to be appraised again
+}
+
+// clone is a plan whose lists may be changed without touching p's.
+func clone(p plan.Plan) plan.Plan {
+	p.Surfaces = slices.Clone(p.Surfaces)
+	for i := range p.Surfaces {
+		p.Surfaces[i].Openings = slices.Clone(p.Surfaces[i].Openings)
+	}
+	p.BuildUps = slices.Clone(p.BuildUps)
+	for i := range p.BuildUps {
+		b := &p.BuildUps[i]
+		b.Gaps = slices.Clone(b.Gaps)
+		b.Leaves = slices.Clone(b.Leaves)
+		for j := range b.Leaves {
+			b.Leaves[j].Layers = slices.Clone(b.Leaves[j].Layers)
+		}
+	}
+	return p
+}
+
+// itemPrice returns the price of an item that is on no shelf: typed, or invented.
+func (h *house) itemPrice(item string) (price float64, ok bool) {
+	if v, typed := h.inside.Buying.Costs[item]; typed {
+		return float64(v), true
+	}
+	if h.plan.Prices == plan.DemoPrices {
+		if d, has := material.Demo(item, string(h.plan.Region)); has {
+			return float64(d.Amount), true
+		}
+	}
+	return 0, false
+}
+
+func (h *house) items(item string, n float64) func() (float64, bool) {
+	return func() (float64, bool) {
+		price, ok := h.itemPrice(item)
+		return price * n, ok
+	}
+}
+
+// better are the changes of an opening by its kind's group: the seal to go to
+// and what it is bought as.
+var better = map[room.Group]struct{ code, seal, item string }{
+	room.Door:     {"seal", string(room.SealAll), "seal_door"},
+	room.Box:      {"pad", string(room.SealPutty), "putty_pad"},
+	room.Crack:    {"caulk", string(room.SealShut), "sealant"},
+	room.Pipe:     {"caulk", string(room.SealShut), "sealant"},
+	room.HoleKind: {"caulk", string(room.SealShut), "sealant"},
+	room.Duct:     {"box", string(room.DuctBox), "baffle_box"},
+	room.Lamp:     {"boxed", string(room.LampBoxed), "light_box"},
+}
+
+// changes lists what could be done, in the order of surfaces: first their
+// openings, then their build-ups, each once.
+func (h *house) changes() []change {
+	var out []change
+	built := map[string]bool{}
+	for i := range h.inside.Faces {
+		f := &h.inside.Faces[i]
+		for _, o := range f.Openings {
+			out = append(out, h.openingChanges(i, o)...)
+		}
+		if id := f.Surface.BuildUp; h.heard[i].ok && !built[id] && f.Surface.Beyond != "" {
+			built[id] = true
+			out = append(out, h.buildUpChanges(id)...)
+		}
+		if f.Surface.Flank != "" && f.Surface.Flank != apartFlank && f.FlankLoss == 0 {
+			if _, known := room.FlankByID(f.Surface.Flank); known {
+				out = append(out, h.on(i, "cut", "", "flank "+f.Surface.ID, func(s *plan.Surface) { s.Flank = apartFlank }, func() (float64, bool) { return 0, false }))
+			}
+		}
+	}
+	return out
+}
+
+// apartFlank is the structure that shares nothing.
+const apartFlank = "separate"
+
+// on is a change of one surface.
+func (h *house) on(i int, code, opening, group string, edit func(s *plan.Surface), cost func() (float64, bool)) change {
+	id := h.inside.Faces[i].Surface.ID
+	return change{
+		ChangeReport: ChangeReport{ID: code + " " + id + " " + opening, Code: code, Surface: id, Opening: opening},
+		surfaces:     []int{i}, group: group, cost: cost,
+		make: func(p *plan.Plan) {
+			for k := range p.Surfaces {
+				if p.Surfaces[k].ID == id {
+					edit(&p.Surfaces[k])
+				}
+			}
+		},
+	}
+}
+
+func (h *house) openingChanges(i int, o plan.Hole) []change {
+	k, known := room.KindByID(o.Opening.Kind)
+	if !known {
+		return nil
+	}
+	seal := o.Opening.Seal
+	if seal == "" {
+		seal = string(k.Seals[0])
+	}
+	id := o.Opening.ID
+	group := "opening " + h.inside.Faces[i].Surface.ID + " " + id
+	var out []change
+	add := func(code string, edit func(o *plan.Opening), cost func() (float64, bool)) {
+		c := h.on(i, code, id, group, func(s *plan.Surface) {
+			for j := range s.Openings {
+				if s.Openings[j].ID == id {
+					edit(&s.Openings[j])
+				}
+			}
+		}, cost)
+		c.Kind = k.ID
+		out = append(out, c)
+	}
+	typed := o.Rating > 0 || len(o.Octaves) > 0
+	if b, ok := better[k.Group]; ok && seal != b.seal && offers(k, b.seal) && !closedAs(k, seal, b.seal) {
+		n := float64(o.Count)
+		item := b.item
+		if k.ID == "hatch" {
+			item = "hatch_seal"
+		}
+		if b.code == "caulk" {
+			// A cartridge gives about 11 m of a 10 mm bead (derived: 0.825 l over 0.79 cm²).
+			n = max(1, n*float64(o.Width)/11)
+		}
+		add(b.code, func(o *plan.Opening) { o.Seal, o.Crack = b.seal, "" }, h.items(item, n))
+	}
+	if k.Group == room.Door && k.ID != "hatch" && !strings.HasPrefix(k.ID, "doorTwo") && !typed {
+		if k.ID == "doorHollow" {
+			add("solidDoor", func(o *plan.Opening) { o.Kind = "doorSolid" }, h.items("door_solid", float64(o.Count)))
+		}
+		add("secondDoor", func(o *plan.Opening) { o.Kind, o.Seal, o.Crack = "doorTwo", string(room.SealAll), "" }, h.items("door_second", float64(o.Count)))
+	}
+	if k.ID == "windowSingle" || k.ID == "windowLaminated" || k.ID == "windowUnit" {
+		if !typed {
+			area := usually(float64(o.Width), k.Width) * usually(float64(o.Height), k.Height) * float64(o.Count)
+			add("pane", func(o *plan.Opening) { o.Kind, o.Seal = "windowWide", "" }, h.items("pane", area))
+		}
+	}
+	return out
+}
+
+func offers(k room.Kind, seal string) bool {
+	return slices.ContainsFunc(k.Seals, func(s room.Seal) bool { return string(s) == seal })
+}
+
+// closedAs tells an opening that is closed as well already, or better.
+func closedAs(k room.Kind, seal, to string) bool {
+	if seal == string(room.SealShut) || seal == string(room.SealLined) || seal == string(room.DuctBoxes) {
+		return true
+	}
+	return seal == to
+}
+
+// buildUpChanges are those of one build-up, for all surfaces that have it.
+func (h *house) buildUpChanges(id string) []change {
+	var surfaces []int
+	area := 0.0
+	for i, f := range h.inside.Faces {
+		if f.Surface.BuildUp == id && h.heard[i].ok {
+			surfaces = append(surfaces, i)
+			area += float64(f.Area)
+		}
+	}
+	here := h.heard[surfaces[0]].here
+	b := here.Assembly
+	n := slices.IndexFunc(h.plan.BuildUps, func(x plan.BuildUp) bool { return x.ID == id })
+	var out []change
+	add := func(code string, edit func(b *plan.BuildUp), cost func() (float64, bool)) *change {
+		out = append(out, change{
+			ChangeReport: ChangeReport{ID: code + " " + id, Code: code, Surface: h.inside.Faces[surfaces[0]].Surface.ID},
+			surfaces:     surfaces, group: code + " " + id, cost: cost, builds: true,
+			make: func(p *plan.Plan) { edit(&p.BuildUps[n]) },
+		})
+		return &out[len(out)-1]
+	}
+	if len(b.Gaps) == 0 {
+		return nil
+	}
+	region := string(h.plan.Region)
+	for i, g := range b.Gaps {
+		if g.Fill.ID == "" && float64(g.Depth) >= emptyEnough {
+			fill := usualFill(h.plan.Region)
+			add("fill", func(b *plan.BuildUp) { b.Gaps[i].Fill, b.Gaps[i].FillDepth, b.Gaps[i].FillThere = fill, "", false }, h.items(fill, area))
+			break
+		}
+	}
+	heavy := material.UsualHeavy(region)
+	if leaf := b.Leaves[0]; len(leaf.Layers) < assembly.MaxLayers {
+		c := add("board", func(b *plan.BuildUp) {
+			l := &b.Leaves[0]
+			l.Layers = append([]plan.Layer{{ID: freeID(b), Board: heavy.ID}}, l.Layers...)
+		}, func() (float64, bool) {
+			y, faults := plan.BoardHere(h.plan, heavy.ID)
+			return float64(y.Rate) * area * (1 + here.Waste), len(faults) == 0 && y.Priced
+		})
+		c.Text = texts("board", heavy.ID).and("short", heavy.Short).and("row", heavy.Row).and("nominal", heavy.Nominal)
+		c.Mass = value(heavy.Mass, kindSurfaceMass, "")
+		c.Thick = value(heavy.Thickness, kindLength, "")
+	}
+	g := b.Gaps[0]
+	if g.Near.Fixing.Kind == material.Screwed && g.Frame.Kind != material.Double && g.Frame.Kind != material.NoFrame {
+		fixing, _ := material.FixingByID("clip")
+		add("clips", func(b *plan.BuildUp) {
+			b.Gaps[0].Near = plan.Held{Fixing: "clip", Rating: b.Gaps[0].Near.Rating}
+			for j := range b.Leaves[0].Layers {
+				b.Leaves[0].Layers[j].There = false
+			}
+		}, func() (float64, bool) {
+			rows, along := fixing.UsualGrid(region)
+			if along == 0 {
+				along = g.Spacing
+			}
+			clip, ok := h.itemPrice("clip")
+			channel, has := h.itemPrice(material.HatChannel)
+			boards := 0.0
+			for _, y := range b.Leaves[0].Layers {
+				if y.There { // it comes off and is bought anew
+					boards += float64(y.Price)
+					ok = ok && y.Priced
+				}
+			}
+			return area*(clip/float64(rows*along)+channel/float64(rows*material.ChannelPiece(region))) + area*boards*(1+here.Waste), ok && has
+		}).Thick = value(fixing.StandOff, kindLength, "")
+	}
+	if two := twoRows[g.Frame.Kind]; two != "" && !b.Horizontal && g.Near.Fixing.Kind == material.Screwed && g.Far.Fixing.Kind == material.Screwed {
+		frame := twoRowsLike(region, g.Frame)
+		if frame.ID != "" {
+			add("frame", func(b *plan.BuildUp) {
+				b.Gaps[0].Frame, b.Gaps[0].Depth, b.Gaps[0].FillDepth, b.Gaps[0].Spacing = frame.ID, "", "", ""
+			}, h.items("stud_row", area)).Thick = value(frame.Plate-g.Frame.Plate, kindLength, "")
+		}
+	}
+	if len(b.Leaves) > 2 {
+		// The inner leaf goes, and with it the smaller of the two gaps beside it.
+		add("takeOff", func(b *plan.BuildUp) {
+			b.Leaves = append(b.Leaves[:1:1], b.Leaves[2:]...)
+			gaps := append([]plan.Gap(nil), b.Gaps[1:]...)
+			gaps[0].Near, gaps[0].Depth = b.Gaps[0].Near, ""
+			b.Gaps = gaps
+			b.Compare.Leaf = min(b.Compare.Leaf, len(b.Leaves)-1)
+		}, func() (float64, bool) { return 0, true })
+	}
+	return out
+}
+
+// emptyEnough is a gap that is worth filling, m (common practice: the thinnest batt).
+const emptyEnough = 0.025
+
+// twoRows are the frames that a second row of studs may stand beside.
+var twoRows = map[material.FrameKind]material.FrameKind{
+	material.Wood: material.Double, material.Staggered: material.Double,
+}
+
+// twoRowsLike is two rows of studs as deep as a frame's, or the nearest to it.
+func twoRowsLike(region string, f material.Frame) (best material.Frame) {
+	for _, g := range material.Frames(region) {
+		if g.Kind != material.Double || g.Sheet > 0 {
+			continue
+		}
+		if best.ID == "" || apartBy(g.Depth, f.Depth) < apartBy(best.Depth, f.Depth) {
+			best = g
+		}
+	}
+	return best
+}
+
+func apartBy(a, b unit.Length) unit.Length { return max(a-b, b-a) }
+
+// usualFill is what a region's empty gaps are filled with.
+func usualFill(r plan.Region) string { return plan.First(r).BuildUps[0].Gaps[0].Fill }
+
+// freeID is an id that no layer of a build-up has.
+func freeID(b *plan.BuildUp) string {
+	for n := 1; ; n++ {
+		id := "n" + string(rune('0'+n%10)) + strings.Repeat("x", n/10)
+		taken := false
+		for _, l := range b.Leaves {
+			taken = taken || slices.ContainsFunc(l.Layers, func(y plan.Layer) bool { return y.ID == id })
+		}
+		for _, l := range [][]plan.Layer{b.Compare.Reference} {
+			taken = taken || slices.ContainsFunc(l, func(y plan.Layer) bool { return y.ID == id })
+		}
+		if !taken {
+			return id
+		}
+	}
+}

@@ -1,0 +1,105 @@
+package core
+
+import (
+	"encoding/json"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"twoleaf/core/plan"
+	"twoleaf/core/room"
+)
+
+func houseOf(t testing.TB, p plan.Plan, w Want) *HouseReport {
+	w.Room = true
+	rep, faults := Assess(p, w, NewTables())
+	require.Empty(t, faults)
+	require.NotNil(t, rep.House)
+	return rep.House
+}
+
+// The drummer's room: the door is the weak path of its wall, sealing it helps
+// the hall, and the change that the core proposes is the one it makes.
+func TestDrummersRoom(t *testing.T) {
+	for _, region := range []plan.Region{plan.US, plan.CA, plan.UK, plan.EU, plan.AU} {
+		p := plan.Demo(region)
+		h := houseOf(t, p, Want{Money: true})
+		assert.Empty(t, h.Faults, region)
+		require.Len(t, h.Faces, 6)
+		assert.Equal(t, []string{"hall", "living room", "yard", "street", "bedroom"}, h.Spaces)
+		sum := 0.0
+		for _, x := range h.Told.Paths {
+			sum += x.Share
+		}
+		assert.InDelta(t, 1, sum, 1e-9)
+		a := h.Faces[0]
+		assert.Greater(t, a.Rating.V-a.Holed.V, 10.0, "%s: an unsealed door takes more than 10 off a wall on clips", region)
+		var seal *ChangeReport
+		for i := range h.Money.Rows {
+			if h.Money.Rows[i].Code == "seal" {
+				seal = &h.Money.Rows[i]
+			}
+		}
+		require.NotNil(t, seal, region)
+		require.NotNil(t, seal.Cost)
+		assert.Equal(t, []string{"A"}, seal.Faces)
+	}
+}
+
+// outA is the A-weighted level of all that gets out, with open areas for its absorption.
+func outA(told room.Report) float64 {
+	var out [9]float64
+	for i, l := range told.Level {
+		open := 0.0
+		for _, p := range told.Paths {
+			open += p.Open[i]
+		}
+		out[i] = l + 10*math.Log10(open)
+	}
+	return room.DBA(out)
+}
+
+func TestChangesAreMade(t *testing.T) {
+	p := plan.Demo(plan.US)
+	before := houseOf(t, p, Want{Money: true})
+	for _, c := range before.Money.Rows {
+		args, err := json.Marshal(map[string]any{"plan": p, "changes": []string{c.ID}})
+		require.NoError(t, err)
+		var reply Reply
+		require.NoError(t, json.Unmarshal(Call("change", args, nil), &reply))
+		require.True(t, reply.OK, "%s: %v", c.ID, reply.Faults)
+		require.Empty(t, plan.Check(*reply.Plan), c.ID)
+		after := houseOf(t, *reply.Plan, Want{})
+		// What was promised of all that gets out is what comes, to a hundredth of a decibel.
+		assert.InDelta(t, c.All, outA(before.Told)-outA(after.Told), 0.01, c.ID)
+	}
+}
+
+func BenchmarkAssessRoom(b *testing.B) {
+	p, t := plan.Demo(plan.US), NewTables()
+	for b.Loop() {
+		if _, faults := Assess(p, Want{Room: true}, t); len(faults) > 0 {
+			b.Fatal(faults)
+		}
+	}
+}
+
+func BenchmarkNextMoney(b *testing.B) {
+	p, t := plan.Demo(plan.US), NewTables()
+	for b.Loop() {
+		if _, faults := Assess(p, Want{Room: true, Money: true}, t); len(faults) > 0 {
+			b.Fatal(faults)
+		}
+	}
+}
+
+func BenchmarkList(b *testing.B) {
+	p, t := plan.Demo(plan.US), NewTables()
+	for b.Loop() {
+		if _, faults := Assess(p, Want{List: true}, t); len(faults) > 0 {
+			b.Fatal(faults)
+		}
+	}
+}
