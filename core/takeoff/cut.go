@@ -71,12 +71,38 @@ func Prepare(job Job) *Prepared {
 			}
 		}
 	}
+	// Which lays leave the layers over them most joints that keep clear.
+	stagger := µm(p.rules.Stagger)
+	for i := len(p.hung) - 1; i >= 0; i-- {
+		h := &p.hung[i]
+		if h.ahead == nil {
+			h.ahead = make([]int, len(h.lays))
+		}
+		if h.apart == nil {
+			continue
+		}
+		under := &p.hung[h.before]
+		under.ahead = make([]int, len(under.lays))
+		for b := range under.lays {
+			for a := range h.lays {
+				under.ahead[b] = max(under.ahead[b], h.ahead[a]+clear(h.apart[a][b], stagger))
+			}
+		}
+	}
 	for b := range p.of {
 		if len(p.of[b]) > 0 {
 			p.usable = append(p.usable, b)
 		}
 	}
 	return p
+}
+
+// clear is 1 where joints keep the stagger.
+func clear(distance, stagger int) int {
+	if distance >= stagger {
+		return 1
+	}
+	return 0
 }
 
 // nearest returns the least distance of two parallel joints that run beside each other.
@@ -148,7 +174,10 @@ func Better(a, b Cut) Cut {
 }
 
 // CutAll prepares a job and makes every try.
-func CutAll(job Job) Cut { return Prepare(job).Cut(0, Tries) }
+func CutAll(job Job) Cut {
+	p := Prepare(job)
+	return p.Why(p.Cut(0, Tries))
+}
 
 // try chooses a lay for every layer by its number, then tries others one at a time.
 func (p *Prepared) try(number int) choice {
@@ -197,26 +226,27 @@ func (p *Prepared) try(number int) choice {
 }
 
 // allowed returns the lays of a layer whose joints keep clear of those of the
-// layer before it as chosen, or, where none does, those that come closest to it.
+// layer before it as chosen, and let the layers after do so, or, where none
+// does, those that come closest to it.
 func (p *Prepared) allowed(c choice, i int) []int {
 	h := p.hung[i]
 	stagger := µm(p.rules.Stagger)
 	var good []int
-	far := -1
+	most, far := -1, -1
 	worst := h.lays[0].off + h.lays[0].close
 	for a, l := range h.lays {
 		if l.off+l.close > worst {
 			break
 		}
-		d := apart0
+		d, kept := stagger, h.ahead[a]
 		if h.apart != nil {
-			d = h.apart[a][c.lay[h.before]]
+			d = min(stagger, h.apart[a][c.lay[h.before]])
+			kept += clear(d, stagger)
 		}
-		d = min(d, stagger)
-		if d > far {
-			far, good = d, good[:0]
+		if kept > most || kept == most && d > far {
+			most, far, good = kept, d, good[:0]
 		}
-		if d == far {
+		if kept == most && d == far {
 			good = append(good, a)
 		}
 	}
@@ -359,33 +389,48 @@ func (p *Prepared) result(c choice, k cost, try int) Cut {
 		t.Bound = (net[b] + one - 1) / one
 		out.Totals = append(out.Totals, *t)
 		if t.Sheets > t.Area {
-			out.Notes = append(out.Notes, p.why(*t, b))
+			out.Notes = append(out.Notes, Note{Code: OverAreaRule, Layer: -1, Board: t.Board, Args: map[string]float64{
+				"sheets": float64(t.Sheets), "rule": float64(t.Area), "waste": r.Waste}})
 		}
 	}
 	return out
 }
 
-// why says what makes a board need more sheets than the area rule: how many it
-// would be without its framing, its stagger, its grain, or any of them.
-func (p *Prepared) why(t Total, board int) Note {
-	without := func(change func(*Job)) float64 {
-		job := p.job
-		job.Layers, job.Faces, job.Boards = slices.Clone(job.Layers), slices.Clone(job.Faces), slices.Clone(job.Boards)
-		change(&job)
-		q := Prepare(job)
-		return float64(q.items(q.try(0), board).fewest(0).sheets)
-	}
-	free := func(j *Job) {
-		for i := range j.Faces {
-			j.Faces[i].Framing.Free = true
+// Why returns a cut with the reasons wherever a board needs more sheets than the
+// area rule: about how many it would be with joints anywhere (free), without
+// stagger (loose), without grain (plain), without all three (all). Where all
+// is no fewer, it is the sizes of the faces. It takes about as long as a few
+// tries for each such board, so that it is asked once, at the end.
+func (p *Prepared) Why(c Cut) Cut {
+	notes := slices.Clone(c.Notes)
+	for i, n := range notes {
+		board := slices.IndexFunc(p.job.Boards, func(s Sold) bool { return s.ID == n.Board })
+		if n.Code != OverAreaRule || board < 0 {
+			continue
 		}
+		without := func(change func(*Job)) float64 {
+			job := p.job
+			job.Faces, job.Boards = slices.Clone(job.Faces), slices.Clone(job.Boards)
+			change(&job)
+			q := Prepare(job)
+			return float64(q.items(q.try(0), board).fewest(0).sheets)
+		}
+		free := func(j *Job) {
+			for i := range j.Faces {
+				j.Faces[i].Framing.Free = true
+			}
+		}
+		loose := func(j *Job) { j.Rules.Stagger = -1 }
+		plain := func(j *Job) { j.Boards[board].Grain = false }
+		args := map[string]float64{"free": without(free), "loose": without(loose), "plain": without(plain),
+			"all": without(func(j *Job) { free(j); loose(j); plain(j) })}
+		for name, v := range n.Args {
+			args[name] = v
+		}
+		notes[i].Args = args
 	}
-	loose := func(j *Job) { j.Rules.Stagger = -1 }
-	plain := func(j *Job) { j.Boards[board].Grain = false }
-	return Note{Code: OverAreaRule, Layer: -1, Board: t.Board, Args: map[string]float64{
-		"sheets": float64(t.Sheets), "rule": float64(t.Area), "waste": p.rules.Waste,
-		"free": without(free), "loose": without(loose), "plain": without(plain),
-		"all": without(func(j *Job) { free(j); loose(j); plain(j) })}}
+	c.Notes = notes
+	return c
 }
 
 // Choice is what another length of sheet comes to.

@@ -48,8 +48,8 @@ func ExampleCutAll() {
 		fmt.Println(t.Board, t.Sheets, "sheets, by area no fewer than", t.Bound, "and by the area rule", t.Area)
 	}
 	// Output:
-	// gyp 43 sheets, by area no fewer than 39 and by the area rule 56
-	// ply 22 sheets, by area no fewer than 20 and by the area rule 28
+	// gyp 42 sheets, by area no fewer than 39 and by the area rule 56
+	// ply 21 sheets, by area no fewer than 20 and by the area rule 28
 }
 
 // Sheets of 12 ft leave fewer end joints than sheets of 8 ft, and owned sheets are used before any is bought.

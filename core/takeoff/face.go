@@ -83,6 +83,7 @@ type hung struct {
 	before         int // index of the layer under it, -1 for none
 	lays           []lay
 	apart          [][]int // least distance of the joints of lay i to those of lay j of the layer before
+	ahead          []int   // by lay: how many layers after it can keep clear of the one before
 	colour         int
 }
 

@@ -48,6 +48,7 @@ func (p *Prepared) lay(h *hung) {
 	if f.Framing.Free || h.at.Base {
 		lines = nil
 	}
+	one := p.packer(h.board)
 	var all []lay
 	for _, upright := range [2]bool{false, true} {
 		across := f.Framing.Upright != upright // long sides cross the lines
@@ -70,7 +71,7 @@ func (p *Prepared) lay(h *hung) {
 		for _, c := range courses[:min(len(courses), 5)] {
 			var some []lay
 			for _, pair := range pairs(rows, stagger, len(c.at) > 0) {
-				some = append(some, p.build(h, upright, c, rows[pair[0]], rows[pair[1]], gap, stagger, narrow))
+				some = append(some, p.build(h, upright, c, rows[pair[0]], rows[pair[1]], gap, stagger, narrow, one))
 			}
 			slices.SortStableFunc(some, compareLays)
 			all = append(all, some[:min(len(some), 3)]...)
@@ -238,8 +239,8 @@ func between(a, b []int) int {
 }
 
 // build lays the courses c with end joints as even and odd say, in turns.
-func (p *Prepared) build(h *hung, upright bool, c, even, odd parting, gap, stagger, narrow int) lay {
-	l := lay{upright: upright, off: c.off}
+func (p *Prepared) build(h *hung, upright bool, c, even, odd parting, gap, stagger, narrow int, one *packer) lay {
+	l := lay{upright: upright, off: c.off, bits: make([]bit, 0, 16), joints: make([]seam, 0, 16)}
 	u0, u1, v0, v1 := h.area.x, h.area.x+h.area.w, h.area.y, h.area.y+h.area.h
 	if upright {
 		u0, u1, v0, v1 = v0, v1, u0, u1
@@ -285,7 +286,7 @@ func (p *Prepared) build(h *hung, upright bool, c, even, odd parting, gap, stagg
 			l.narrow++
 		}
 	}
-	one := p.packer(h.board)
+	one.items, one.orders[0] = one.items[:0], nil
 	one.add(l.bits, upright)
 	got := one.pack(0, apart0)
 	l.alone, l.cuts = got.sheets, got.cuts
@@ -294,6 +295,10 @@ func (p *Prepared) build(h *hung, upright bool, c, even, odd parting, gap, stagg
 
 // seam adds a joint, less where an opening takes it away.
 func (l *lay) seam(h *hung, s seam, end bool) {
+	if len(h.holes) == 0 {
+		l.joint(s, end)
+		return
+	}
 	rest := []seam{s}
 	for _, o := range h.holes {
 		from, to, at, size := o.y, o.y+o.h, o.x, o.w
@@ -319,11 +324,15 @@ func (l *lay) seam(h *hung, s seam, end bool) {
 		rest = left
 	}
 	for _, r := range rest {
-		l.joints = append(l.joints, r)
-		l.run += r.to - r.from
-		if end {
-			l.ends++
-		}
+		l.joint(r, end)
+	}
+}
+
+func (l *lay) joint(s seam, end bool) {
+	l.joints = append(l.joints, s)
+	l.run += s.to - s.from
+	if end {
+		l.ends++
 	}
 }
 

@@ -1,9 +1,6 @@
 package takeoff
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // item is a piece to be cut from a sheet: l along the sheet, t across it.
 type item struct {
@@ -190,10 +187,16 @@ func (k *packer) order(by int) []int {
 	for i := range out {
 		out[i] = i
 	}
-	slices.SortStableFunc(out, func(a, b int) int {
+	slices.SortFunc(out, func(a, b int) int {
 		a1, a2 := size(a)
 		b1, b2 := size(b)
-		return cmp.Or(cmp.Compare(b1, a1), cmp.Compare(b2, a2))
+		switch {
+		case a1 != b1:
+			return b1 - a1
+		case a2 != b2:
+			return b2 - a2
+		}
+		return a - b // the same on every machine
 	})
 	k.orders[by] = out
 	return out
@@ -223,7 +226,12 @@ func (k *packer) fewest(number int) packed {
 			// Up to half as large again as it is.
 			size[i] = it.l / 1000 * (it.t / 1000) / 64 * (64 + d.below(32))
 		}
-		slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(size[b], size[a]) })
+		slices.SortFunc(order, func(a, b int) int {
+			if size[a] != size[b] {
+				return size[b] - size[a]
+			}
+			return a - b
+		})
 		better(k.packIn(order, way, best.sheets))
 	}
 	return best

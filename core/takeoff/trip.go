@@ -317,7 +317,7 @@ func Through(sizes [][2]unit.Length, thickness unit.Length, way []Passage) (size
 		}
 	}
 	if low > 0.01 {
-		cut = low
+		cut = low * (1 - unit.Slack) // what a comparison lets pass is not to be cut
 	}
 	return
 }
