@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -112,6 +113,52 @@ func TestWallAlone(t *testing.T) {
 	assert.InDelta(t, 6, over.Args["rule"], 0)
 	assert.Greater(t, over.Args["sheets"], 6.0)
 	assert.LessOrEqual(t, over.Args["all"], over.Args["sheets"])
+}
+
+// A ceiling of 13 ft 4 in by 10 ft 8 in on rows of channel 24 in apart: by hand
+// 6 sheets of 4x8 ft with every end on a row, or 4 of 4x12 ft without an end
+// joint (drawn by hand; the area needs 5 and 4).
+func TestCeilingByHand(t *testing.T) {
+	const in = unit.Inch
+	job := Job{
+		Faces:  []Face{{ID: "E", Place: Ceiling, Width: 160 * in, Height: 128 * in, Framing: Framing{At: []unit.Length{6 * in, 30 * in, 54 * in, 78 * in, 102 * in, 122 * in}, Width: 1.25 * in}}},
+		Boards: []Sold{{ID: "gyp", Thickness: 0.5 * in, Width: 48 * in, Length: 96 * in, Lengths: []unit.Length{144 * in}}},
+		Layers: []Layer{{Face: "E", Board: "gyp", Across: true}},
+	}
+	list, cuts := Other(job, "gyp", Tries)
+	require.Len(t, list, 2)
+	assert.LessOrEqual(t, list[0].Sheets, 6)
+	assert.Equal(t, 4, list[1].Sheets)
+	assert.Zero(t, list[1].Ends)
+	check(t, job, cuts[0])
+	for _, c := range cuts {
+		assert.Empty(t, c.Notes)
+		assert.True(t, c.Hung[0].Upright)
+	}
+	ends := 0
+	for _, p := range cuts[0].Pieces {
+		for _, row := range job.Faces[0].Framing.At {
+			if math.Abs(float64(p.On.Y+p.On.H-row)) < 0.0035 {
+				ends++
+			}
+		}
+	}
+	assert.Equal(t, cuts[0].Hung[0].Ends, ends, "every end joint lies on a row")
+}
+
+// A ceiling of two rectangles is one with the missing corner as an opening.
+func TestCeilingWithCorner(t *testing.T) {
+	job := Job{
+		Faces: []Face{{ID: "E", Place: Ceiling, Width: 4, Height: 3.6, Framing: Framing{Upright: true, Spacing: 0.6},
+			Openings: []Opening{{ID: "corner", Rect: Rect{2.4, 2, 1.6, 1.6}}}}},
+		Boards: []Sold{{ID: "gyp", Thickness: 0.0125, Width: 1.2, Length: 2.4}},
+		Layers: []Layer{{Face: "E", Board: "gyp"}, {Face: "E", Layer: 1, Board: "gyp"}},
+	}
+	c := CutAll(job)
+	check(t, job, c)
+	for _, p := range c.Pieces {
+		assert.False(t, p.On.X >= 2.4 && p.On.Y >= 2, "nothing hangs in the missing corner")
+	}
 }
 
 func BenchmarkPrepare(b *testing.B) {
