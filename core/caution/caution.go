@@ -71,7 +71,7 @@ const (
 	Flanking          Code = "flanking"    // more than a built wall can show
 	OpenPores         Code = "open-pores"  // an unsealed block wall
 
-	// How far the figures go.
+	// How far the figures go. Packages load and plan declare codes of their own.
 	Below50Hz    Code = "below-50hz"
 	NoFamily     Code = "no-family" // no published test of this kind
 	AssumedSound Code = "assumed-sound"
@@ -94,6 +94,9 @@ var rules = []rule{
 	{OverRating, Over, []string{"load", "rating", "share"}},
 	{ChannelBoards, Over, []string{"mass", "limit"}},
 	{OverMass, Over, []string{"mass", "limit", "share"}},
+	{"channel-sags", Over, []string{"sag", "limit", "share"}}, // these and the others in quotes: see load
+	{"channel-bends", Over, []string{"share"}},
+	{"joist-over", Over, []string{"share"}},
 	{NoScrew, Over, []string{"shortest", "longest"}},
 	{ShortStock, Over, []string{"need", "stock", "board"}},
 
@@ -106,6 +109,19 @@ var rules = []rule{
 	{NoRating, Care, []string{"load"}},
 	{CeilingDeadLoad, Care, []string{"added", "limit"}},
 	{TrussChord, Care, nil},
+	{"rated-other-way", Care, []string{"load", "rating"}},
+	{"needs-blocking", Care, []string{"clips"}},
+	{"loose-strip", Care, []string{"width", "height"}},
+	{"lifted-clip", Care, []string{"load"}},
+	{"dead-passed", Care, []string{"left", "sized"}},
+	{"joists-cut", Care, nil},
+	{"joists-sag", Care, []string{"sag", "limit"}},
+	{"long-span", Care, []string{"span", "limit"}},
+	{"wall-out", Care, nil},
+	{"old-frame", Care, []string{"year"}},
+	{"frame-on-floor", Care, []string{"line"}},
+	{"corner-backing", Care, []string{"need", "has"}},
+	{"pilot-holes", Care, []string{"layer", "diameter", "board"}},
 	{MasonryOnFloor, Care, []string{"mass"}},
 	{PouredFloor, Care, []string{"mass"}},
 	{TripleLeaf, Care, []string{"leaves", "gain"}},
@@ -122,6 +138,13 @@ var rules = []rule{
 	{Moisture, Care, nil},
 	{Dust, Care, []string{"board"}},
 
+	{"one-row", Info, []string{"height", "need"}},
+	{"one-clip", Info, []string{"pieces"}},
+	{"panel-gap", Info, []string{"layer", "gap", "board"}},
+	{"coarse-thread", Info, nil},
+	{"fine-thread", Info, []string{"steel"}},
+	{"drill-point", Info, []string{"steel"}},
+	{"half-load", Info, []string{"share", "frequency", "mean"}},
 	{SameBoards, Info, []string{"frequency", "gain", "board"}},
 	{Flanking, Info, []string{"rating", "limit"}},
 	{Below50Hz, Info, []string{"spread"}},
@@ -129,6 +152,8 @@ var rules = []rule{
 	{AssumedSound, Info, []string{"board", "like"}},
 	{AssumedMass, Info, []string{"board"}},
 	{ValueChanged, Info, []string{"was", "now", "board"}},
+	{"table-newer", Info, []string{"was", "now"}}, // see plan
+	{"unread-fields", Info, []string{"fields"}},
 	{RatingInvented, Info, []string{"rating"}},
 	{InventedCost, Info, nil},
 }

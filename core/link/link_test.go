@@ -322,6 +322,9 @@ func TestQuantitiesAsTyped(t *testing.T) {
 func room() plan.Plan {
 	p := plan.Demo(plan.US)
 	p.Room, p.Buying = nil, nil
+	for i := range p.Surfaces {
+		p.Surfaces[i].Hung = nil
+	}
 	p.Spaces = []plan.Space{p.Spaces[0], p.Spaces[3]}
 	p.Shelf = []plan.Shelf{
 		{Board: "na_gyp_typeX_16", Weight: "72 lb", Price: "17.98 $", Stock: "20"},

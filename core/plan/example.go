@@ -175,11 +175,15 @@ func Demo(r Region) Plan {
 		return Surface{ID: id, Name: name, Kind: Wall, Width: width, Height: s.height, BuildUp: buildUp, Beyond: beyond, Garage: garage}
 	}
 	hall := wall("A", "wall A", s.width, "inside", "hall", true)
-	hall.Listener, hall.Flank = "living", "plate"
+	hall.Listener, hall.Flank, hall.Side = "living", "plate", 1
 	hall.Openings = listOf(Opening{Kind: "doorSolid"}, Opening{Kind: "box"})
 	living := wall("B", "wall B", s.width, "sandwich", "living room", true)
-	living.Listener, living.Flank = "living", "plate"
+	living.Listener, living.Flank, living.Side = "living", "plate", 3
 	living.Openings = listOf(Opening{Kind: "box", Count: "2"})
+	yard := wall("C", "wall C", s.depth, "outside", "yard", false)
+	yard.Side = 2
+	street := wall("D", "wall D", s.depth, "outside", "street", false)
+	street.Side = 4
 	above := Surface{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: s.width, Height: s.depth, BuildUp: "ceiling", Beyond: "bedroom", Listener: "sleeper", Flank: "joists", Garage: true}
 	above.Openings = listOf(Opening{Kind: "duct"})
 	above.Hung = listOf(Hung{Name: "air box", X: s.boxX, Y: s.boxY, Mass: s.boxMass})
@@ -196,8 +200,8 @@ func Demo(r Region) Plan {
 		Surfaces: listOf(
 			hall,
 			living,
-			wall("C", "wall C", s.depth, "outside", "yard", false),
-			wall("D", "wall D", s.depth, "outside", "street", false),
+			yard,
+			street,
 			above,
 			Surface{ID: "F", Name: "floor F", Kind: Floor, Width: s.width, Height: s.depth, BuildUp: "slab"},
 		),
