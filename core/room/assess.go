@@ -8,8 +8,14 @@ import (
 
 // Assess returns all that follows from a room. What is at fault is named and left
 // out; the rest is computed. Pure: the same room gives the same report.
-func Assess(r Room) Report {
-	a := assessment{room: &r}
+func Assess(r Room) Report { return AssessWith(r, nil) }
+
+// AssessWith is Assess with what earlier rooms left in a memo; nil is none.
+func AssessWith(r Room, memo *Memo) Report {
+	a := assessment{room: &r, memo: memo}
+	if memo == nil {
+		a.memo = &Memo{}
+	}
 	a.check()
 	a.report.Volume = r.volume()
 	a.play()
@@ -36,14 +42,8 @@ type assessment struct {
 	drop    [][]bool
 	kinds   [][]*Kind
 	levels  []Levels // of each of Playing
-	target  []shaped // targets and backgrounds already drawn up
+	memo    *Memo
 	scratch []element
-	tl      []band.Spectrum // thirds of the surfaces' sums, m²
-}
-
-type shaped struct {
-	dba float64
-	lev Levels
 }
 
 // volume returns the room's volume, m³; 0 unknown.
@@ -211,10 +211,12 @@ func (a *assessment) ways() {
 			}
 			k := a.kinds[i][j]
 			m := s.Openings[j].measure(k, s)
-			a.scratch = m.elements(k, a.scratch[:0])
+			a.scratch = m.elements(k, a.memo, a.scratch[:0])
 			for e := range a.scratch {
 				el := &a.scratch[e]
-				rep.Boards -= el.area
+				if k.fills() {
+					rep.Boards -= el.area
+				}
 				p := Path{Surface: i, Opening: j, Way: el.way, Space: space, Area: el.area, Open: octavesOf(&el.open)}
 				for o := range p.Spread {
 					p.Spread[o] = el.spread

@@ -124,9 +124,9 @@ const quiet = 25.0
 // criterion curves have it under 4000 Hz, 31.5 Hz as the noise rating curves
 // have it over 63 Hz.
 func (a *assessment) allowed(dba float64) Levels {
-	for i := range a.target {
-		if a.target[i].dba == dba {
-			return a.target[i].lev
+	for i := range a.memo.targets {
+		if t := &a.memo.targets[i]; t.dba == dba {
+			return t.lev
 		}
 	}
 	var l Levels
@@ -136,7 +136,10 @@ func (a *assessment) allowed(dba float64) Levels {
 	curve := rating.NRCurve(nr)
 	l[0] = l[1] + curve[0] - curve[1]
 	l[8] = l[7] - 1
-	a.target = append(a.target, shaped{dba, l})
+	if len(a.memo.targets) >= mostKept {
+		a.memo.targets = nil
+	}
+	a.memo.targets = append(a.memo.targets, shaped{dba, l})
 	return l
 }
 

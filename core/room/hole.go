@@ -25,10 +25,13 @@ func struve(x float64) float64 {
 // apart, which have the same wall for their area.
 // Source: equation of WILSON1965, derived by way of the piston's impedance.
 func holeAt(f, a, d, viscosity float64) float64 {
+	return holeWith(f, a, d, drag(f, a, viscosity))
+}
+
+func holeWith(f, a, d float64, q complex128) float64 {
 	k0 := 2 * math.Pi * f / airSpeed
 	ka := k0 * a
 	r, x := 1-math.J1(2*ka)/ka, struve(2*ka)/ka
-	q := drag(f, a, viscosity)
 	return 4 * r / throat(complex(k0, 0)*q, d, q, complex(r, x))
 }
 
@@ -43,8 +46,8 @@ func Hole(a, d float64) band.Spectrum {
 	if a <= 0 {
 		return band.Spectrum{}
 	}
-	return overBands(d+1.7*a, func(f float64) float64 {
+	return overBands(d+1.7*a, a, func(f float64, q complex128) float64 {
 		ka := 2 * math.Pi * f / airSpeed * a
-		return holeAt(f, a, d, airViscosity) * (1 + 1/(1+ka*ka*ka*ka))
+		return holeWith(f, a, d, q) * (1 + 1/(1+ka*ka*ka*ka))
 	})
 }

@@ -96,6 +96,11 @@ func kindAt(id string) (*Kind, bool) {
 	return nil, false
 }
 
+// fills reports whether such an opening stands in the place of boards. All
+// others are holes beside which the boards are thought whole, as in the
+// normalised level difference of small elements: so closing one leaves them as they were.
+func (k *Kind) fills() bool { return k.Group == Door || k.Group == Window }
+
 func (k *Kind) seals(s Seal) bool {
 	for _, own := range k.Seals {
 		if own == s {

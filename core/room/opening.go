@@ -9,7 +9,7 @@ import (
 // element is one way through an opening.
 type element struct {
 	way    Way
-	area   float64       // that it takes from the boards, m²
+	area   float64       // its own, m²
 	open   band.Spectrum // equivalent open area, m²
 	spread float64       // one standard deviation, dB
 }
@@ -106,7 +106,7 @@ func (o *Opening) measure(k *Kind, s *Surface) Opening {
 	return m
 }
 
-// area returns what one such opening takes from the boards, m².
+// area returns the area of one such opening, m².
 func (o *Opening) area(k *Kind) float64 {
 	switch k.Group {
 	case Crack:
@@ -146,7 +146,7 @@ func (o *Opening) typed() (band.Spectrum, bool) {
 //
 // and the crack under it, which is a slit along an edge. A typed loss is that of
 // the whole opening, its edges included, but not of the crack under a door.
-func (o *Opening) elements(k *Kind, to []element) []element {
+func (o *Opening) elements(k *Kind, memo *Memo, to []element) []element {
 	area, n := o.area(k), float64(o.Count)
 	seal := Seal(o.Seal)
 	add := func(way Way, area float64, tau band.Spectrum, on, spread float64) {
@@ -162,7 +162,7 @@ func (o *Opening) elements(k *Kind, to []element) []element {
 		crack := band.Spectrum{}
 		sill := k.Gap > 0 && (seal == NoSeal || seal == SealSides)
 		if sill {
-			crack = Slit(o.Crack, o.Depth, true)
+			crack = memo.slit(o.Crack, o.Depth, true)
 		}
 		pair := k.ID == "doorTwo" || k.ID == "doorTwoHollow"
 		switch {
@@ -219,11 +219,11 @@ func (o *Opening) elements(k *Kind, to []element) []element {
 			add(ByLeaf, area, flat(pick(seal == LampBoxed, lampBoxed, lampOpen)), area, k.Spread)
 		case k.ID == "pipe":
 			// The ring round the pipe, as a slit in the face as long as its middle.
-			add(ByCrack, area, Slit(o.Crack, o.Depth, false), math.Pi*(o.Width+o.Crack)*o.Crack, k.Spread)
+			add(ByCrack, area, memo.slit(o.Crack, o.Depth, false), math.Pi*(o.Width+o.Crack)*o.Crack, k.Spread)
 		case k.Group == Crack:
-			add(ByCrack, area, Slit(o.Height, o.Depth, k.ID == "crackEdge"), area, k.Spread)
+			add(ByCrack, area, memo.slit(o.Height, o.Depth, k.ID == "crackEdge"), area, k.Spread)
 		default: // hole, vent, the cable hole of a box on the surface
-			add(ByHole, area, Hole(math.Sqrt(area/math.Pi), o.Depth), area, k.Spread)
+			add(ByHole, area, memo.hole(math.Sqrt(area/math.Pi), o.Depth), area, k.Spread)
 		}
 	}
 	return to

@@ -125,7 +125,7 @@ func Gaps(r Room, rep Report, surface, opening int, widths []float64) []Gap {
 	if !ok || k.Gap == 0 {
 		return nil
 	}
-	a := assessment{room: &r, report: rep}
+	a := assessment{room: &r, report: rep, memo: &Memo{}}
 	weighted, plain := a.weights()
 	var wall, bass, all float64 // all but this opening
 	for i := range rep.Paths {
@@ -144,7 +144,7 @@ func Gaps(r Room, rep Report, surface, opening int, widths []float64) []Gap {
 		o := s.Openings[opening]
 		o.Crack, o.CrackSet = math.Min(width, widestSlit), true
 		m := o.measure(&k, s)
-		for _, e := range m.elements(&k, nil) {
+		for _, e := range m.elements(&k, a.memo, nil) {
 			p := Path{Open: octavesOf(&e.open)}
 			ex, ey := p.passes(&weighted, &plain)
 			x, y = x+ex, y+ey

@@ -35,8 +35,17 @@ const (
 // ρ0c0 times the velocity at the far mouth. Derived (two mouths and a two-port).
 func throat(k complex128, d float64, z, zr complex128) float64 {
 	s, c := sincos(complex(d, 0) * k)
-	x := 2*zr*c + complex(0, 1)*(z+zr*zr/z)*s
-	return real(x)*real(x) + imag(x)*imag(x)
+	b := z
+	if z == 1 {
+		b += zr * zr
+	} else {
+		// zr²/z without the language's slow division.
+		n := real(z)*real(z) + imag(z)*imag(z)
+		b += zr * zr * complex(real(z)/n, -imag(z)/n)
+	}
+	x, y := zr*c, b*s
+	re, im := 2*real(x)-imag(y), 2*imag(x)+real(y)
+	return re*re + im*im
 }
 
 // sincos returns sine and cosine of a complex number.
@@ -89,10 +98,13 @@ func drag(f, w, viscosity float64) complex128 {
 // equation of Gomperts and Kihlman. For K under about 2: slits to 20 mm.
 // Source: GOMPERTS1967 by HOPKINS2007 eq. 4.99 (from memory); with viscosity derived.
 func slitAt(f, w, d, m, n, viscosity float64) float64 {
+	return slitWith(f, w, d, m, n, drag(f, w, viscosity))
+}
+
+func slitWith(f, w, d, m, n float64, q complex128) float64 {
 	k0 := 2 * math.Pi * f / airSpeed
 	K := k0 * w
 	e := max(0, (math.Log(8/K)-0.57722)/math.Pi)
-	q := drag(f, w, viscosity)
 	zr := complex(K/(2*n), math.Tan(K*e))
 	return m * K / (2 * n * n * throat(complex(k0, 0)*q, d, q, zr))
 }
@@ -111,23 +123,26 @@ func Slit(w, d float64, edge bool) band.Spectrum {
 	if w <= 0 {
 		return band.Spectrum{}
 	}
-	return overBands(d+w, func(f float64) float64 { return slitAt(f, w, d, diffuse, n, airViscosity) })
+	return overBands(d+w, w, func(f float64, q complex128) float64 { return slitWith(f, w, d, diffuse, n, q) })
 }
 
 // overBands returns the mean of a transmission over each band, over points of
-// equal ratio: more of them where a tube as long as that may ring.
-func overBands(length float64, at func(f float64) float64) (out band.Spectrum) {
-	const few, many = 9, 33
+// equal ratio: more of them where a tube as long as that may ring. Viscosity between
+// walls w apart is taken at the band's middle, for within a band it hardly moves.
+func overBands(length, w float64, at func(f float64, q complex128) float64) (out band.Spectrum) {
+	const few, many = 9, 17
+	ratio := math.Pow(10, 0.1)
+	stepFew, stepMany := math.Pow(ratio, 1.0/few), math.Pow(ratio, 1.0/many)
 	for i := range out {
-		lo, hi := band.Edges(i)
-		points := few
-		if 2*math.Pi*hi/airSpeed*length > 2 {
-			points = many
+		middle := band.Exact(i)
+		points, step := few, stepFew
+		if 2*math.Pi*middle/airSpeed*length > 1.8 {
+			points, step = many, stepMany
 		}
-		step := math.Pow(hi/lo, 1/float64(points))
-		f, sum := lo*math.Sqrt(step), 0.0
+		q := drag(middle, w, airViscosity)
+		f, sum := middle*math.Sqrt(step/ratio), 0.0
 		for range points {
-			sum += at(f)
+			sum += at(f, q)
 			f *= step
 		}
 		out[i] = sum / float64(points)
