@@ -50,6 +50,7 @@ type assessment struct {
 	here plan.Resolved
 	rw   bool // the region rates by Rw
 
+	inside     plan.Inside
 	yours, ref appraise.Result
 	refHere    plan.Resolved
 }
@@ -70,10 +71,13 @@ func (a *assessment) report() (*Report, []*plan.Fault) {
 	if a.yours, err = appraise.Appraise(a.here.Assembly, a.options(), a.t); err != nil {
 		return nil, a.impossible(err)
 	}
+	a.inside, _ = plan.ResolveRoom(a.plan)
+	a.laid(&a.yours, a.here)
 	a.yours.Doubt(a.here.Assembly, a.rw, a.t)
 	if a.ref, err = appraise.Appraise(a.refHere.Assembly, a.options(), a.t); err != nil {
 		return nil, a.impossible(err)
 	}
+	a.laid(&a.ref, a.refHere)
 	rep := &Report{
 		Surface: a.here.Surface.ID, BuildUp: a.here.BuildUp.ID, Leaf: a.here.Leaf,
 		RatingIs: "STC", Currency: string(a.plan.Region.Currency()),
@@ -322,6 +326,9 @@ func (a *assessment) load() *LoadReport {
 		State: string(c.State), PerArea: &Value{V: c.Per, Kind: kindNumber, Origin: Computed}, Count: c.Count(a.here.Face),
 	}
 	out.Channel.Origin = Typical
+	if c.Worst != nil {
+		out.Area, out.Own = value(c.Worst.Area, kindArea, "clip"), value(c.Worst.Share, kindMass, "clip")
+	}
 	if c.Fill > 0 {
 		out.Fill = value(c.Fill, kindSurfaceMass, "")
 	}

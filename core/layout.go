@@ -3,6 +3,7 @@ package core
 import (
 	"math"
 
+	"twoleaf/core/appraise"
 	"twoleaf/core/caution"
 	"twoleaf/core/load"
 	"twoleaf/core/plan"
@@ -73,6 +74,20 @@ func (c clipsOn) lay() (load.Layout, *load.Fault) {
 	return l, nil
 }
 
+// laid gives a result the worst clip of its whole face, where the face has a
+// size: the clips at an edge, beside an opening or under a lamp carry more or
+// less than an inner one.
+func (a *assessment) laid(r *appraise.Result, here plan.Resolved) {
+	if r.Clip.State == load.None {
+		return
+	}
+	if c, ok := clipsOf(a.plan, here, a.inside); ok {
+		if l, fault := c.lay(); fault == nil {
+			r.Clip = r.Clip.Laid(l)
+		}
+	}
+}
+
 // rowSteps are the distances between rows that are tried for the widest that
 // holds: what tapes and centres of studs are marked in (common practice).
 func rowSteps(units plan.Units) []unit.Length {
@@ -85,7 +100,7 @@ func rowSteps(units plan.Units) []unit.Length {
 // layout tells where every clip of the edited leaf goes; without clips or a
 // size, only what hangs on joists; nil where there is nothing to tell.
 func (a *assessment) layout() *LayoutReport {
-	in, _ := plan.ResolveRoom(a.plan)
+	in := a.inside
 	b, leaf := a.here.Assembly, a.here.Leaf
 	out := &LayoutReport{Hung: []HungSpot{}, Fasten: []caution.Caution{}, Joists: a.joists(in)}
 	var lengths []unit.Length

@@ -166,7 +166,7 @@ type GapReport struct {
 	FillThere  bool       `json:"fillThere"`
 }
 
-// LoadReport is what one clip carries, from the grid.
+// LoadReport is what the worst clip carries; of a surface without a size an inner one, from the grid.
 type LoadReport struct {
 	Leaf      int    `json:"leaf"`
 	Area      *Value `json:"area"`    // tributary

@@ -33,6 +33,7 @@ func (a *assessment) rows(rep *Report) ([]RowReport, []*plan.Fault) {
 		if err != nil {
 			return nil, a.impossible(err)
 		}
+		a.laid(&r, here)
 		out = append(out, a.row(c.ID, "", here, r))
 	}
 	return out, faults

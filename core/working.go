@@ -159,7 +159,8 @@ func (a *assessment) costWork(w *Working) {
 	}
 }
 
-// clipWork: area halfway to the next clips, times all that hangs on it, times 1.10.
+// clipWork: area halfway to the next clips, times all that hangs on it, times
+// 1.10; of a face with a size, the worst clip's own two loads, the larger counting.
 func (a *assessment) clipWork(w *Working) {
 	c := a.yours.Clip
 	g := a.here.Gaps[c.Gap].Held(c.Near)
@@ -196,13 +197,30 @@ func (a *assessment) clipWork(w *Working) {
 	for i := range hung {
 		sum[i] = fmt.Sprintf("%%%d", i+1)
 	}
+	if c.Worst != nil {
+		on := value(c.OnClip, kindMass, "")
+		byArea, byBeam := value(c.Worst.Share, kindMass, ""), value(c.Worst.Beam, kindMass, "")
+		w.row("byArea", "%0", byArea, value(c.Worst.Area, kindArea, ""))
+		w.row("byBeam", "%0", byBeam, byArea)
+		w.row("onClip", "%0", on, on)
+		a.clipShare(w, on)
+		return
+	}
 	own := value(c.Own, kindMass, "")
 	w.row("own", "%0 × ("+strings.Join(sum, " + ")+")", own, append([]*Value{area}, hung...)...)
 	on := value(c.OnClip, kindMass, "")
 	w.row("onClip", "%0 × %1", on, own, fixed(load.Continuous, kindNumber))
-	w.source("area", "common practice", nil)
-	w.source("channel", held.Fixing.Source, line)
 	w.source("continuous", "derived", fixed(load.Continuous, kindNumber))
+	a.clipShare(w, on)
+}
+
+// clipShare ends the working of a clip: its load over its rating, and what that comes from.
+func (a *assessment) clipShare(w *Working, on *Value) {
+	c := a.yours.Clip
+	g := a.here.Gaps[c.Gap].Held(c.Near)
+	fixing := a.here.Assembly.Gaps[c.Gap].Held(c.Near).Fixing
+	w.source("area", "common practice", nil)
+	w.source("channel", fixing.Source, fixed(float64(fixing.LineMass), kindLineMass))
 	if c.Rating > 0 {
 		rating := from(c.Rating, kindMass, g.Rating)
 		w.row("share", "%0 ÷ %1", value(c.Share, kindShare, "clip"), on, rating)

@@ -63,10 +63,16 @@ func TestYardTagsAreEqualAndNotOver(t *testing.T) {
 	assert.Equal(t, "yours", r.Rows[1].Is)
 	assert.False(t, r.Rows[1].OverMass)
 
-	// (4.50 + 0.239/2) psf × 8 ft² × 1.10 over 44 lb.
+	// An inner clip of a wall without a size: (4.50 + 0.239/2) psf × 8 ft² × 1.10 over 44 lb.
+	p := yard(true)
+	p.Surfaces[0].Width, p.Surfaces[0].Height = "", ""
+	inner := report(t, p, Want{}).Yours.Clip.V
 	want := (4.50*8 + 0.239*4) * 1.10 / 44
-	assert.InDelta(t, want, r.Yours.Clip.V, 0.005)
+	assert.InDelta(t, want, inner, 0.005)
 	assert.Equal(t, "close", r.Yours.Load)
+	// The worst clip of the wall at hand carries no less, and never more than the middle of two spans.
+	assert.GreaterOrEqual(t, r.Yours.Clip.V, inner)
+	assert.LessOrEqual(t, r.Yours.Clip.V, inner*1.25/1.10)
 }
 
 // The same weights told in kilograms, per area or by the pallet are still equal.

@@ -56,6 +56,9 @@ type Clip struct {
 	Rating                       unit.Mass // as typed, 0 if none
 	Share                        float64   // OnClip/Rating, 0 without a rating
 	State                        State
+	// Worst is the worst clip of the whole face, where the face has a size: OnClip,
+	// Share and State are then its own, else those of an inner clip.
+	Worst *Spot
 	// HoldsRows is the widest distance between rows at which OnClip is the
 	// rating, by load alone; 0 without a rating or where none holds.
 	HoldsRows unit.Length
@@ -113,6 +116,22 @@ func OnClip(b assembly.BuildUp, leaf int) (c Clip, ok bool) {
 		}
 	}
 	return c, true
+}
+
+// Laid returns the clip with the load of the worst one of a layout.
+func (c Clip) Laid(l Layout) Clip {
+	if l.Worst < 0 || len(l.Spots) == 0 {
+		return c
+	}
+	worst := l.Spots[l.Worst]
+	worst.Pieces = nil
+	c.Worst = &worst
+	c.OnClip = worst.Load
+	if c.Rating > 0 {
+		c.Share = float64(c.OnClip) / float64(c.Rating)
+		c.State = StateOf(c.Share)
+	}
+	return c
 }
 
 // StateOf returns the state of a share of the rating. The rating itself and 90 %

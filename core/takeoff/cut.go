@@ -37,7 +37,7 @@ func Prepare(job Job) *Prepared {
 		s := job.Boards[h.board]
 		if n := (h.area.w/µm(s.Width) + 2) * (h.area.h/µm(s.Width) + 2); n > mostPieces {
 			p.notes = append(p.notes, Note{Code: ManyPieces, Face: h.at.Face, Layer: h.k, Board: h.at.Board,
-				Args: map[string]float64{"count": float64(n), "most": mostPieces}})
+				Args: named("count most", float64(n), mostPieces)})
 			continue
 		}
 		p.lay(h)
@@ -314,21 +314,21 @@ func (p *Prepared) result(c choice, k cost, try int) Cut {
 			if d := h.apart[c.lay[i]][c.lay[h.before]]; d < apart0 {
 				row.Stagger = metres(d)
 				if d < stagger {
-					note.Code, note.Args = StaggerShort, map[string]float64{"distance": float64(metres(d)), "wanted": float64(r.Stagger)}
+					note.Code, note.Args = StaggerShort, named("distance wanted", float64(metres(d)), float64(r.Stagger))
 					out.Notes = append(out.Notes, note)
 				}
 			}
 		}
 		if l.off > 0 {
-			note.Code, note.Args = OffFraming, map[string]float64{"count": float64(l.off)}
+			note.Code, note.Args = OffFraming, named("count", float64(l.off))
 			out.Notes = append(out.Notes, note)
 		}
 		if l.close > 0 {
-			note.Code, note.Args = CloseCourses, map[string]float64{"count": float64(l.close), "wanted": float64(r.Stagger)}
+			note.Code, note.Args = CloseCourses, named("count wanted", float64(l.close), float64(r.Stagger))
 			out.Notes = append(out.Notes, note)
 		}
 		if l.narrow > 0 && l.slim < narrow {
-			note.Code, note.Args = NarrowPiece, map[string]float64{"count": float64(l.narrow), "width": float64(metres(l.slim)), "wanted": float64(r.Narrow)}
+			note.Code, note.Args = NarrowPiece, named("count width wanted", float64(l.narrow), float64(metres(l.slim)), float64(r.Narrow))
 			out.Notes = append(out.Notes, note)
 		}
 		t := &totals[h.board]
@@ -365,7 +365,8 @@ func (p *Prepared) result(c choice, k cost, try int) Cut {
 	}
 	for i := range out.Sheets {
 		pieces := out.Sheets[i].Pieces
-		slices.SortStableFunc(pieces, func(a, b int) int { return cmp.Compare(spots[b].at.area(), spots[a].at.area()) })
+		pieces = inOrder(pieces, ranked(len(pieces), func(a, b int) int { return spots[pieces[b]].at.area() - spots[pieces[a]].at.area() }))
+		out.Sheets[i].Pieces = pieces
 		for part, n := range pieces {
 			out.Pieces[n].Part = part
 		}
@@ -389,8 +390,7 @@ func (p *Prepared) result(c choice, k cost, try int) Cut {
 		t.Bound = (net[b] + one - 1) / one
 		out.Totals = append(out.Totals, *t)
 		if t.Sheets > t.Area {
-			out.Notes = append(out.Notes, Note{Code: OverAreaRule, Layer: -1, Board: t.Board, Args: map[string]float64{
-				"sheets": float64(t.Sheets), "rule": float64(t.Area), "waste": r.Waste}})
+			out.Notes = append(out.Notes, Note{Code: OverAreaRule, Layer: -1, Board: t.Board, Args: named("sheets rule waste", float64(t.Sheets), float64(t.Area), r.Waste)})
 		}
 	}
 	return out
@@ -422,8 +422,7 @@ func (p *Prepared) Why(c Cut) Cut {
 		}
 		loose := func(j *Job) { j.Rules.Stagger = -1 }
 		plain := func(j *Job) { j.Boards[board].Grain = false }
-		args := map[string]float64{"free": without(free), "loose": without(loose), "plain": without(plain),
-			"all": without(func(j *Job) { free(j); loose(j); plain(j) })}
+		args := named("free loose plain all", without(free), without(loose), without(plain), without(func(j *Job) { free(j); loose(j); plain(j) }))
 		for name, v := range n.Args {
 			args[name] = v
 		}

@@ -196,9 +196,10 @@ func (p *Prepared) sequence() {
 		}
 		return 2 + (h.colour+h.k)&1
 	}
-	slices.SortStableFunc(p.hung, func(a, b hung) int {
-		return cmp.Or(cmp.Compare(a.k, b.k), cmp.Compare(rank(a), rank(b)), cmp.Compare(a.face, b.face))
-	})
+	all := inOrder(p.hung, ranked(len(p.hung), func(i, j int) int {
+		a, b := p.hung[i], p.hung[j]
+		return cmp.Or(cmp.Compare(a.k, b.k), rank(a)-rank(b), a.face-b.face)
+	}))
 	edge := µm(p.rules.Edge)
 	kept := p.hung[:0]
 	thick := make([]int, len(job.Faces)) // hung on each face by now
@@ -206,7 +207,6 @@ func (p *Prepared) sequence() {
 	for i := range last {
 		last[i] = -1
 	}
-	all := slices.Clone(p.hung)
 	for n, h := range all {
 		f := job.Faces[h.face]
 		var taken [4]int
@@ -243,15 +243,14 @@ func (p *Prepared) sequence() {
 		for _, o := range f.Openings {
 			if !(o.X >= 0) || !(o.Y >= 0) || !(o.W > 0) || !(o.H > 0) || unit.Over(o.X+o.W, f.Width) || unit.Over(o.Y+o.H, f.Height) {
 				p.notes = append(p.notes, Note{Code: OpeningOff, Face: f.ID, Layer: -1, Board: o.ID,
-					Args: map[string]float64{"x": float64(o.X), "y": float64(o.Y), "width": float64(o.W), "height": float64(o.H)}})
+					Args: named("x y width height", float64(o.X), float64(o.Y), float64(o.W), float64(o.H))})
 			}
 		}
 	}
 }
 
 func (p *Prepared) size(c Code, f Face, across, up int) Note {
-	return Note{Code: c, Face: f.ID, Args: map[string]float64{"width": float64(f.Width), "height": float64(f.Height),
-		"across": float64(metres(across)), "up": float64(metres(up)), "least": float64(metres(least))}}
+	return Note{Code: c, Face: f.ID, Args: named("width height across up least", float64(f.Width), float64(f.Height), float64(metres(across)), float64(metres(up)), float64(metres(least)))}
 }
 
 // colours gives walls that meet different colours where that can be.

@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -316,7 +317,7 @@ func (l *list) last(h Hung) bool {
 func (l *list) sheets() {
 	for _, t := range l.cut.Totals {
 		l.add(Item{Code: ItemSheets, Of: t.Board, Amount: float64(t.Sheets), Owned: t.Owned, Mass: t.Mass, Rule: RuleCut, Origin: "derived",
-			Args: map[string]float64{"sheets": float64(t.Sheets), "owned": float64(t.Owned), "bound": float64(t.Bound), "rule": float64(t.Area)}})
+			Args: named("sheets owned bound rule", float64(t.Sheets), float64(t.Owned), float64(t.Bound), float64(t.Area))})
 	}
 }
 
@@ -350,13 +351,8 @@ func (l *list) screws() {
 		sums[i].count += n
 		sums[i].rules[s.Rule] += n
 	}
-	slices.SortStableFunc(sums, func(a, b sum) int {
-		if a.length < b.length {
-			return -1
-		}
-		return 1
-	})
-	for _, s := range sums {
+	for _, n := range ranked(len(sums), func(a, b int) int { return cmp.Compare(sums[a].length, sums[b].length) }) {
+		s := sums[n]
 		rule, most, args := Code(""), 0, map[string]float64{}
 		for _, c := range [...]Code{RuleScrewUS, RuleScrewBaseUS, RuleScrewUK, RuleScrewBaseUK, RuleScrewAU, RuleScrewEU, RuleScrewBaseEU, RuleScrewSteel, RuleScrewPanel} {
 			if s.rules[c] > 0 {
@@ -423,7 +419,7 @@ func (l *list) sealant() {
 		holes += o
 	}
 	l.add(Item{Code: ItemSealant, Size: bead, Amount: float64(edges + holes), Unit: unit.M, Waste: wasteRun, Pack: l.bead(bead), Rule: RuleBead, Origin: "derived",
-		Args: map[string]float64{"edges": float64(edges), "holes": float64(holes), "layers": float64(len(l.cut.Hung)), "cartridge": Cartridge, "each": float64(Bead(Cartridge, bead))}})
+		Args: named("edges holes layers cartridge each", float64(edges), float64(holes), float64(len(l.cut.Hung)), Cartridge, float64(Bead(Cartridge, bead)))})
 }
 
 func (l *list) bead(d unit.Length) float64 { return float64(Bead(Cartridge, d)) }
@@ -441,7 +437,7 @@ func (l *list) film() {
 		}
 	}
 	l.add(Item{Code: ItemDamping, Amount: float64(area) * FilmRate, Unit: "m3", Pack: FilmTube, Rule: RuleFilm, Origin: "sourced",
-		Args: map[string]float64{"area": float64(area), "rate": FilmRate, "tube": FilmTube}})
+		Args: named("area rate tube", float64(area), FilmRate, FilmTube)})
 }
 
 // Net returns the area of a piece less its holes.
@@ -460,7 +456,7 @@ func (p Piece) Net() unit.Area {
 
 func (l *list) hangers() {
 	g := l.g
-	l.add(Item{Code: ItemClips, Amount: float64(g.Clips), Rule: RuleLaid, Origin: "derived", Args: map[string]float64{"clips": float64(g.Clips)}})
+	l.add(Item{Code: ItemClips, Amount: float64(g.Clips), Rule: RuleLaid, Origin: "derived", Args: named("clips", float64(g.Clips))})
 	piece, lap := g.Piece, g.Lap
 	if !(piece > 0) {
 		piece = material.ChannelPiece(g.Region)
@@ -473,13 +469,13 @@ func (l *list) hangers() {
 		run += max(0, r)
 	}
 	l.add(Item{Code: ItemChannel, Size: piece, Amount: float64(Rows(g.Rows, piece, lap)), Rule: RuleRows, Origin: "derived",
-		Args: map[string]float64{"rows": float64(len(g.Rows)), "run": float64(run), "lap": float64(lap), "piece": float64(piece)}})
+		Args: named("rows run lap piece", float64(len(g.Rows)), float64(run), float64(lap), float64(piece))})
 	cover := g.BattCover
 	if !(cover > 0) {
 		cover = 60 * unit.SquareFoot
 	}
 	l.add(Item{Code: ItemBatts, Amount: float64(g.Batts), Unit: unit.M2, Waste: wasteBatts, Pack: float64(cover), Rule: RulePack, Origin: "common practice",
-		Args: map[string]float64{"area": float64(g.Batts), "cover": float64(cover)}})
+		Args: named("area cover", float64(g.Batts), float64(cover))})
 	boxes := 0
 	for _, f := range l.job.Faces {
 		for _, o := range f.Openings {
@@ -488,7 +484,7 @@ func (l *list) hangers() {
 			}
 		}
 	}
-	l.add(Item{Code: ItemPads, Amount: float64(boxes), Rule: RulePads, Origin: "common practice", Args: map[string]float64{"boxes": float64(boxes)}})
+	l.add(Item{Code: ItemPads, Amount: float64(boxes), Rule: RulePads, Origin: "common practice", Args: named("boxes", float64(boxes))})
 }
 
 // finish counts tape and compound for the face layers only: inner layers are sealed, not taped.
@@ -515,9 +511,9 @@ func (l *list) finish() {
 		}
 	}
 	l.add(Item{Code: ItemTape, Amount: float64(joints + corners), Unit: unit.M, Waste: wasteRun, Pack: 75, Rule: RuleJoints, Origin: "derived",
-		Args: map[string]float64{"joints": float64(joints), "corners": float64(corners)}})
+		Args: named("joints corners", float64(joints), float64(corners))})
 	l.add(Item{Code: ItemCompound, Amount: float64(area) * CompoundRate, Unit: "m3", Waste: wasteRun, Pack: 17e-3, Rule: RuleFaceArea, Origin: "derived",
-		Args: map[string]float64{"area": float64(area), "rate": CompoundRate, "low": 0.4e-3, "high": 0.8e-3}})
+		Args: named("area rate low high", float64(area), CompoundRate, 0.4e-3, 0.8e-3)})
 }
 
 // corners counts the studs that give later layers something to bite: one in
@@ -548,8 +544,8 @@ func (l *list) corners() {
 		}
 	}
 	l.add(Item{Code: ItemBacking, Size: run / unit.Length(max(1, count)), Amount: float64(count), Rule: RuleCorner, Origin: "derived",
-		Args: map[string]float64{"corners": float64(count), "run": float64(run), "shows": float64(shows), "needs": float64(need)}})
-	l.add(Item{Code: ItemBlocking, Amount: float64(l.g.Mounts), Rule: RuleMounts, Origin: "common practice", Args: map[string]float64{"mounts": float64(l.g.Mounts)}})
+		Args: named("corners run shows needs", float64(count), float64(run), float64(shows), float64(need))})
+	l.add(Item{Code: ItemBlocking, Amount: float64(l.g.Mounts), Rule: RuleMounts, Origin: "common practice", Args: named("mounts", float64(l.g.Mounts))})
 }
 
 // Bill is what a list costs.

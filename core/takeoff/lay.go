@@ -73,17 +73,19 @@ func (p *Prepared) lay(h *hung) {
 			for _, pair := range pairs(rows, stagger, len(c.at) > 0) {
 				some = append(some, p.build(h, upright, c, rows[pair[0]], rows[pair[1]], gap, stagger, narrow, one))
 			}
-			slices.SortStableFunc(some, compareLays)
-			all = append(all, some[:min(len(some), 3)]...)
+			all = append(all, bestLays(some, 3)...)
 		}
 	}
-	slices.SortStableFunc(all, compareLays)
-	h.lays = all[:min(len(all), 24)]
+	h.lays = bestLays(all, 24)
 }
 
-func compareLays(a, b lay) int {
-	return cmp.Or(cmp.Compare(a.off+a.close, b.off+b.close), cmp.Compare(a.alone, b.alone), cmp.Compare(a.narrow, b.narrow),
-		cmp.Compare(a.cuts, b.cuts), cmp.Compare(a.ends, b.ends), cmp.Compare(a.run, b.run))
+// bestLays returns the best of some, at most so many.
+func bestLays(some []lay, most int) []lay {
+	ranks := ranked(len(some), func(i, j int) int {
+		a, b := &some[i], &some[j]
+		return cmp.Or(a.off+a.close-b.off-b.close, a.alone-b.alone, a.narrow-b.narrow, a.cuts-b.cuts, a.ends-b.ends, a.run-b.run)
+	})
+	return inOrder(some, ranks[:min(len(ranks), most)])
 }
 
 // linesOf returns where the lines of framing lie on a face and how far from the
@@ -153,10 +155,10 @@ func partings(a, b, most, gap, narrow int, lines []int, reach int) []parting {
 		}
 		add(r)
 	}
-	slices.SortStableFunc(out, func(x, y parting) int {
-		return cmp.Or(cmp.Compare(x.off, y.off), cmp.Compare(len(x.at), len(y.at)), cmp.Compare(x.narrow, y.narrow))
-	})
-	return out
+	return inOrder(out, ranked(len(out), func(i, j int) int {
+		x, y := out[i], out[j]
+		return cmp.Or(x.off-y.off, len(x.at)-len(y.at), x.narrow-y.narrow)
+	}))
 }
 
 func part(a, b, first, most, gap, narrow int, lines []int, reach int) (s parting) {

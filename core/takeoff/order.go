@@ -80,7 +80,7 @@ func Order(job Job, cut Cut, g Goods) []Step {
 	}
 	add(StepPhotograph, true, nil)
 	if g.Clips > 0 || len(g.Rows) > 0 {
-		add(StepClips, false, map[string]float64{"clips": float64(g.Clips), "rows": float64(len(g.Rows))})
+		add(StepClips, false, named("clips rows", float64(g.Clips), float64(len(g.Rows))))
 		add(StepClipsSeen, true, nil)
 	}
 	if boxes > 0 {
@@ -101,7 +101,7 @@ func Order(job Job, cut Cut, g Goods) []Step {
 		if slices.ContainsFunc(g.Film, func(f Layer) bool { return f.Face == h.Face && f.Layer == h.Layer-1 }) {
 			out = append(out, Step{Code: StepFilm, Face: h.Face, Layer: h.Layer, Args: one("pieces", float64(len(h.Pieces)))})
 		}
-		args := map[string]float64{"pieces": float64(len(h.Pieces)), "ends": float64(h.Ends), "order": float64(h.Order)}
+		args := named("pieces ends order", float64(len(h.Pieces)), float64(h.Ends), float64(h.Order))
 		for name, past := range map[string]bool{"left": h.PastLeft, "right": h.PastRight, "foot": h.PastFoot, "head": h.PastHead} {
 			args[name] = 0
 			if past {

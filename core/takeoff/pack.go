@@ -1,7 +1,5 @@
 package takeoff
 
-import "slices"
-
 // item is a piece to be cut from a sheet: l along the sheet, t across it.
 type item struct {
 	l, t   int
@@ -183,23 +181,15 @@ func (k *packer) order(by int) []int {
 		}
 		return it.t, it.l
 	}
-	out := make([]int, len(k.items))
-	for i := range out {
-		out[i] = i
-	}
-	slices.SortFunc(out, func(a, b int) int {
+	k.orders[by] = ranked(len(k.items), func(a, b int) int {
 		a1, a2 := size(a)
 		b1, b2 := size(b)
-		switch {
-		case a1 != b1:
+		if a1 != b1 {
 			return b1 - a1
-		case a2 != b2:
-			return b2 - a2
 		}
-		return a - b // the same on every machine
+		return b2 - a2
 	})
-	k.orders[by] = out
-	return out
+	return k.orders[by]
 }
 
 // shuffles is how many orders near the usual ones each try packs in.
@@ -221,17 +211,11 @@ func (k *packer) fewest(number int) packed {
 	size := make([]int, len(k.items))
 	for range shuffles {
 		way := d.below(ways)
-		order := slices.Clone(k.order(way & 3))
 		for i, it := range k.items {
 			// Up to half as large again as it is.
 			size[i] = it.l / 1000 * (it.t / 1000) / 64 * (64 + d.below(32))
 		}
-		slices.SortFunc(order, func(a, b int) int {
-			if size[a] != size[b] {
-				return size[b] - size[a]
-			}
-			return a - b
-		})
+		order := ranked(len(size), func(a, b int) int { return size[b] - size[a] })
 		better(k.packIn(order, way, best.sheets))
 	}
 	return best

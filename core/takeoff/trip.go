@@ -3,7 +3,6 @@ package takeoff
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"twoleaf/core/unit"
 )
@@ -151,10 +150,9 @@ func Trips(cargo []Cargo, v Vehicle) ([]Trip, []Note) {
 	if !(v.Payload > 0) {
 		return nil, []Note{{Code: NoPayload}}
 	}
-	order := slices.Clone(cargo)
-	slices.SortStableFunc(order, func(a, b Cargo) int {
-		return cmp.Or(cmp.Compare(loose(a), loose(b)), cmp.Compare(b.Each, a.Each))
-	})
+	order := inOrder(cargo, ranked(len(cargo), func(a, b int) int {
+		return cmp.Or(loose(cargo[a])-loose(cargo[b]), cmp.Compare(cargo[b].Each, cargo[a].Each))
+	}))
 	var trips []Trip
 	var piles []unit.Length
 	var notes []Note
@@ -166,11 +164,11 @@ func Trips(cargo []Cargo, v Vehicle) ([]Trip, []Note) {
 		long, wide := max(c.Length, c.Width), min(c.Length, c.Width)
 		switch {
 		case unit.Over(c.Each, v.Payload):
-			note.Code, note.Args = PieceTooHeavy, map[string]float64{"mass": float64(c.Each), "payload": float64(v.Payload)}
+			note.Code, note.Args = PieceTooHeavy, named("mass payload", float64(c.Each), float64(v.Payload))
 		case v.Length > 0 && unit.Over(long, v.Length+max(0, v.Overhang)):
-			note.Code, note.Args = SheetTooLong, map[string]float64{"length": float64(long), "most": float64(v.Length + max(0, v.Overhang))}
+			note.Code, note.Args = SheetTooLong, named("length most", float64(long), float64(v.Length+max(0, v.Overhang)))
 		case v.Width > 0 && unit.Over(wide, v.Width):
-			note.Code, note.Args = SheetTooWide, map[string]float64{"width": float64(wide), "most": float64(v.Width)}
+			note.Code, note.Args = SheetTooWide, named("width most", float64(wide), float64(v.Width))
 		case v.Height > 0 && unit.Over(c.Thickness, v.Height):
 			note.Code = PileTooHigh
 		}
@@ -181,7 +179,7 @@ func Trips(cargo []Cargo, v Vehicle) ([]Trip, []Note) {
 		for left, at := c.Count, 0; left > 0; at++ {
 			if at == len(trips) {
 				if at == MaxTrips {
-					notes = append(notes, Note{Code: TooManyTrips, Board: c.Of, Args: map[string]float64{"most": MaxTrips}})
+					notes = append(notes, Note{Code: TooManyTrips, Board: c.Of, Args: named("most", MaxTrips)})
 					break
 				}
 				trips, piles = append(trips, Trip{}), append(piles, 0)
@@ -274,11 +272,11 @@ func Blocked(length, width, thickness unit.Length, way []Passage) []Note {
 			code = RouteStair
 		}
 		if p.Height > 0 && unit.Over(wide, clear) {
-			notes = append(notes, Note{Code: code, Args: map[string]float64{"passage": n, "width": float64(wide), "clear": float64(clear), "height": float64(p.Height)}})
+			notes = append(notes, Note{Code: code, Args: named("passage width clear height", n, float64(wide), float64(clear), float64(p.Height))})
 			continue
 		}
 		if !(p.In > thickness) || p.Out > 0 && !(p.Out > thickness) {
-			notes = append(notes, Note{Code: RouteClosed, Args: map[string]float64{"passage": n, "width": float64(min(p.In, p.Out)), "thickness": float64(thickness)}})
+			notes = append(notes, Note{Code: RouteClosed, Args: named("passage width thickness", n, float64(min(p.In, p.Out)), float64(thickness))})
 			continue
 		}
 		if p.Out <= 0 {
@@ -289,7 +287,7 @@ func Blocked(length, width, thickness unit.Length, way []Passage) []Note {
 			turns = wide // stood on end
 		}
 		if most := Turn(p.In, p.Out, thickness); unit.Over(turns, most) {
-			notes = append(notes, Note{Code: RouteTurn, Args: map[string]float64{"passage": n, "length": float64(long), "longest": float64(most)}})
+			notes = append(notes, Note{Code: RouteTurn, Args: named("passage length longest", n, float64(long), float64(most))})
 		}
 	}
 	return notes

@@ -539,6 +539,8 @@ export interface Fault {
   layer?: string;
   gap?: string;
   board?: string;
+  /** an opening, a thing hung, or the name of a space */
+  item?: string;
   field: string;
   typed?: string;
   low?: string;

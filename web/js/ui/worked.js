@@ -75,7 +75,9 @@ function formula(app, key, work) {
       return 'Cost is what one sheet of each new board costs, over the area of a sheet.';
     case 'clip': {
       const factor = work?.rows?.find((r) => r.code === 'onClip')?.terms?.[1]?.v;
-      return `Load is the area halfway to the next clips, times all that hangs on it${factor ? `, times ${factor.toFixed(2)}` : ''}.`;
+      return factor
+        ? `Load is the area halfway to the next clips, times all that hangs on it, times ${factor.toFixed(2)}.`
+        : 'Load on the worst clip is the larger of two: its own area with all that hangs on it, and what the channel as one long beam puts on it.';
     }
     case 'bass':
       return `Bass is the mean of what five bands let through, 50 to 125${NBSP}Hz.`;
@@ -140,6 +142,10 @@ function rowWords(app, code) {
       return 'in all';
     case 'own':
       return 'own area';
+    case 'byArea':
+      return 'by its area';
+    case 'byBeam':
+      return 'by the beam';
     case 'onClip':
       return 'on the clip';
     case 'share':
