@@ -2,6 +2,7 @@ package core
 
 import (
 	"slices"
+	"sort"
 	"strconv"
 
 	"twoleaf/core/material"
@@ -51,12 +52,7 @@ func newShopping(p plan.Plan) *shopping {
 	for id, h := range s.boards {
 		s.sold(id, h)
 	}
-	slices.SortFunc(s.job.Boards, func(a, b takeoff.Sold) int {
-		if a.ID < b.ID {
-			return -1
-		}
-		return 1
-	})
+	sort.Slice(s.job.Boards, func(i, j int) bool { return s.job.Boards[i].ID < s.job.Boards[j].ID })
 	s.prices()
 	return s
 }
@@ -204,7 +200,8 @@ func (s *shopping) rows(f plan.Face, here plan.Resolved, leaf, gap int, face *ta
 		}
 		s.goods.Rows = append(s.goods.Rows, r.To-r.From)
 	}
-	slices.Sort(face.Framing.At)
+	at := face.Framing.At
+	sort.Slice(at, func(i, j int) bool { return at[i] < at[j] })
 	s.goods.Clips += len(l.Spots)
 }
 

@@ -1,7 +1,7 @@
 package load
 
 import (
-	"slices"
+	"sort"
 
 	"twoleaf/core/assembly"
 	"twoleaf/core/unit"
@@ -231,7 +231,7 @@ func (y *layer) columns(runs []*run) []stretch {
 	for _, r := range runs {
 		cuts = append(cuts, r.board0, r.board1)
 	}
-	slices.Sort(cuts)
+	sort.Float64s(cuts)
 	out := make([]stretch, 0, len(cuts))
 	for i := 1; i < len(cuts); i++ {
 		if cuts[i]-cuts[i-1] > hair {
@@ -257,12 +257,7 @@ func (y *layer) free(at float64, across bool) []stretch {
 			shut = append(shut, stretch{h.u0, h.u1})
 		}
 	}
-	slices.SortFunc(shut, func(a, b stretch) int {
-		if a.from < b.from {
-			return -1
-		}
-		return 1
-	})
+	sort.SliceStable(shut, func(i, j int) bool { return shut[i].from < shut[j].from })
 	var out []stretch
 	from := 0.0
 	for _, s := range append(shut, stretch{end, end}) {

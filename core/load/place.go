@@ -3,6 +3,7 @@ package load
 import (
 	"math"
 	"slices"
+	"sort"
 )
 
 // row places the rows: those of the rhythm, cut at openings, and the short ones.
@@ -42,14 +43,9 @@ func (y *layer) row() {
 			}
 		}
 	}
-	slices.SortStableFunc(y.runs, func(a, b *run) int {
-		switch {
-		case a.v < b.v || a.v == b.v && a.from < b.from:
-			return -1
-		case a.v > b.v || a.v == b.v && a.from > b.from:
-			return 1
-		}
-		return 0
+	sort.SliceStable(y.runs, func(i, j int) bool {
+		a, b := y.runs[i], y.runs[j]
+		return a.v < b.v || a.v == b.v && a.from < b.from
 	})
 }
 
