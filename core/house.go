@@ -2,6 +2,7 @@ package core
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"twoleaf/core/appraise"
@@ -238,9 +239,73 @@ func (h *house) rated(tl band.Spectrum) float64 {
 	return float64(rating.STC(tl).Value)
 }
 
+// asItWas is a plan with only what is in the house already: leaves without such
+// a layer go, and the gap that held them.
+func asItWas(p plan.Plan) plan.Plan {
+	out := clone(p)
+	for i := range out.BuildUps {
+		b := &out.BuildUps[i]
+		var leaves []plan.Leaf
+		var gaps []plan.Gap
+		for k, l := range b.Leaves {
+			kept := slices.DeleteFunc(l.Layers, func(y plan.Layer) bool { return !y.There })
+			if len(kept) == 0 {
+				continue
+			}
+			if len(leaves) > 0 {
+				g := b.Gaps[k-1]
+				if !g.FillThere && !g.There {
+					g.Fill, g.FillDepth = "", ""
+				}
+				gaps = append(gaps, g)
+			}
+			leaves = append(leaves, plan.Leaf{Layers: kept})
+		}
+		b.Leaves, b.Gaps, b.Compare = leaves, gaps, plan.Compare{}
+	}
+	return out
+}
+
+// told tells the room, what was read before anything new against the room as it was.
+func (h *house) told() room.Report {
+	told := room.Assess(h.room)
+	var before []room.Measured
+	for _, m := range h.room.Measured {
+		if !m.After {
+			before = append(before, m)
+		}
+	}
+	if len(before) == 0 {
+		return told
+	}
+	was := newHouse(asItWas(h.plan), h.rw, h.t)
+	for i := range was.room.Surfaces {
+		if !was.heard[i].ok { // nothing stood there
+			was.room.Surfaces[i].TL = band.Spectrum{}
+		}
+	}
+	was.room.Measured = before
+	then := room.Assess(was.room)
+	for i, m := range told.Measured {
+		n := slices.IndexFunc(then.Measured, func(f room.Fit) bool { return f.Space == m.Space })
+		if m.After || n < 0 {
+			continue
+		}
+		told.Measured[i] = then.Measured[n]
+		if at := then.Measured[n].Path; at >= 0 {
+			// The same way in the list of the room as it is planned; −1 where it is gone.
+			p := then.Paths[at]
+			told.Measured[i].Path = slices.IndexFunc(told.Paths, func(q room.Path) bool {
+				return q.Surface == p.Surface && q.Opening == p.Opening && q.Way == p.Way
+			})
+		}
+	}
+	return told
+}
+
 // report tells the room.
 func (h *house) report(want Want) *HouseReport {
-	told := room.Assess(h.room)
+	told := h.told()
 	out := &HouseReport{Told: told, Spaces: h.spaces, Faces: []FaceReport{}, Faults: h.faults}
 	for _, n := range told.In {
 		out.Noises = append(out.Noises, h.spaces[n.Space])

@@ -77,6 +77,20 @@ func TestChangesAreMade(t *testing.T) {
 	}
 }
 
+// What was read before anything was hung is held against the room as it was.
+func TestMeasuredBefore(t *testing.T) {
+	p := plan.Demo(plan.US)
+	now := houseOf(t, p, Want{})
+	was := now.Told.Out[0]
+	p.Measured = []plan.Measured{{Beyond: "living room", InA: "100", OutA: "70"}, {Beyond: "living room", After: true, InA: "100", OutA: "70"}}
+	h := houseOf(t, p, Want{})
+	require.Len(t, h.Told.Measured, 2)
+	before, after := h.Told.Measured[0], h.Told.Measured[1]
+	assert.Less(t, before.Got[0].Predicted, after.Got[0].Predicted-10, "two layers on clips stop more than the bare board that was there")
+	assert.InDelta(t, 30, before.Got[0].Measured, 1e-9)
+	assert.Equal(t, was.A, h.Told.Out[0].A)
+}
+
 func BenchmarkAssessRoom(b *testing.B) {
 	p, t := plan.Demo(plan.US), NewTables()
 	for b.Loop() {

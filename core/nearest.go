@@ -120,22 +120,17 @@ func (a *assessment) nearest() (*NearestReport, []*plan.Fault) {
 			out.Measured = append(out.Measured, NearestBand{hz, loss})
 		}
 	}
-	for _, s := range evidence.ThirdSpectra() {
-		if s.ID != test.ID {
-			continue
-		}
-		if bass := s.Loss.Bass(); !math.IsNaN(bass) {
+	thirds, octaves, ok := evidence.Printed(test.ID)
+	if ok.Thirds {
+		if bass := thirds.Bass(); !math.IsNaN(bass) {
 			out.Bass = &bass
 		}
-		for i, loss := range s.Loss {
+		for i, loss := range thirds {
 			add(band.Nominal[i], loss)
 		}
 	}
-	for _, s := range evidence.OctaveSpectra() {
-		if s.ID != test.ID || len(out.Measured) > 0 {
-			continue
-		}
-		for k, loss := range s.Loss {
+	if ok.Octaves && len(out.Measured) == 0 {
+		for k, loss := range octaves {
 			add(band.Octaves[k], loss)
 		}
 		out.Octaves = len(out.Measured) > 0

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"sync"
 
 	"twoleaf/core/assembly"
 	"twoleaf/core/material"
@@ -30,7 +29,11 @@ type declared struct {
 
 const skipped = "skip"
 
-var declaredBoards = sync.OnceValue(func() []declared {
+var declaredRead once[[]declared]
+
+func declaredBoards() []declared { return declaredRead.get(readDeclared) }
+
+func readDeclared() []declared {
 	recs := must(records(boardsCSV, "words"))
 	var out []declared
 	for _, r := range recs {
@@ -57,7 +60,7 @@ var declaredBoards = sync.OnceValue(func() []declared {
 		out = append(out, d)
 	}
 	return out
-})
+}
 
 // board returns the declared board of a thickness in mm (0 where the text has
 // none) whose mass is printed in the text (0 where it is not), kg/m².

@@ -3,6 +3,12 @@
 // finds the measured construction nearest to another. The embedded tables are
 // read once and never change; files of one's own with the same columns are read
 // by the same functions.
+//
+// Two ways lead to the rows. Ratings, ThirdSpectra and OctaveSpectra read every
+// text: for fits, figures of accuracy and tests. Nearest, Printed and the
+// residuals take what has been read beforehand from one small table (preread.csv,
+// written by core/internal/preread): the page asks no more, and neither carries
+// the reader nor waits for it.
 package evidence
 
 import (
@@ -69,9 +75,35 @@ type Octaves struct {
 // missing is what a band holds that was not printed.
 var missing = math.NaN()
 
-var ratings = sync.OnceValue(func() []Test { return must(ReadRatings(ratingsCSV)) })
-var thirds = sync.OnceValue(func() []Thirds { return must(ReadThirds(thirdsCSV)) })
-var octaves = sync.OnceValue(func() []Octaves { return must(ReadOctaves(octavesCSV)) })
+// once is a value that is worked out when it is first asked for. Unlike one that
+// a package makes ready at its start, it is left out of a program that never asks.
+type once[T any] struct {
+	do sync.Once
+	v  T
+}
+
+func (o *once[T]) get(f func() T) T {
+	o.do.Do(func() { o.v = f() })
+	return o.v
+}
+
+var (
+	ratingsRead once[[]Test]
+	thirdsRead  once[[]Thirds]
+	octavesRead once[[]Octaves]
+)
+
+func ratings() []Test {
+	return ratingsRead.get(func() []Test { return must(ReadRatings(ratingsCSV)) })
+}
+
+func thirds() []Thirds {
+	return thirdsRead.get(func() []Thirds { return must(ReadThirds(thirdsCSV)) })
+}
+
+func octaves() []Octaves {
+	return octavesRead.get(func() []Octaves { return must(ReadOctaves(octavesCSV)) })
+}
 
 // Ratings returns the embedded constructions with a single-number rating, in the order of the table.
 func Ratings() []Test { return append([]Test(nil), ratings()...) }

@@ -3,7 +3,6 @@ package evidence
 import (
 	_ "embed"
 	"strings"
-	"sync"
 
 	"twoleaf/core/band"
 )
@@ -31,18 +30,16 @@ type LeftOutBands struct {
 	Loss band.Spectrum // bands that were not computed are NaN
 }
 
-var leftOut = sync.OnceValue(func() []LeftOut {
-	var out []LeftOut
+func leftOut() (out []LeftOut) {
 	for _, r := range must(records(leftOutCSV, "id", "stc", "fine")) {
 		stc, _, err := r.number("stc")
 		fine, _, err2 := r.number("fine")
 		out = append(out, LeftOut{r.cell["id"], int(must(stc, err)), must(fine, err2)})
 	}
 	return out
-})
+}
 
-var leftOutBands = sync.OnceValue(func() []LeftOutBands {
-	var out []LeftOutBands
+func leftOutBands() (out []LeftOutBands) {
 	for _, r := range must(records(leftOutBandsCSV, "id")) {
 		x := LeftOutBands{ID: r.cell["id"]}
 		for i, hz := range band.Nominal {
@@ -52,13 +49,13 @@ var leftOutBands = sync.OnceValue(func() []LeftOutBands {
 		out = append(out, x)
 	}
 	return out
-})
+}
 
 // LeftOutRatings returns the left-out predictions of the rows with a rating.
-func LeftOutRatings() []LeftOut { return append([]LeftOut(nil), leftOut()...) }
+func LeftOutRatings() []LeftOut { return leftOut() }
 
 // LeftOutSpectra returns those of the spectra, thirds and octaves alike in thirds.
-func LeftOutSpectra() []LeftOutBands { return append([]LeftOutBands(nil), leftOutBands()...) }
+func LeftOutSpectra() []LeftOutBands { return leftOutBands() }
 
 // LeftOutFingerprint returns the fingerprint of the evidence and code that the
 // left-out predictions were made with.

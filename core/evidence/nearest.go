@@ -3,7 +3,6 @@ package evidence
 import (
 	"math"
 	"slices"
-	"sync"
 
 	"twoleaf/core/assembly"
 	"twoleaf/core/material"
@@ -252,37 +251,42 @@ func compare(yours, test *assembly.BuildUp, tell func(Difference)) {
 // tierDistance makes a row that is stated in full come before one that is not, dB.
 var tierDistance = map[string]float64{"A": 0, "": 0, "B": 1, "C": 4}
 
-// known are the build-ups of the rated rows, from both sides.
-type known struct {
+// view is a build-up of a rated row as it is seen from one of its two sides.
+type view struct {
 	test  int
 	built assembly.BuildUp
 }
 
-var knownBuildUps = sync.OnceValue(func() []known {
-	var out []known
-	for i, t := range ratings() {
+// views returns every build-up of some rows, from both sides.
+func views(tests []Test) (out []view) {
+	for i, t := range tests {
 		for _, b := range t.BuildUps {
-			out = append(out, known{i, b})
+			out = append(out, view{i, b})
 			if len(b.Leaves) > 1 {
-				out = append(out, known{i, b.Reversed()})
+				out = append(out, view{i, b.Reversed()})
 			}
 		}
 	}
 	return out
-})
+}
 
 // Nearest returns the rated measured construction that differs the least from
 // a build-up, seen from either side, and what differs, gravest first. With no
-// leaf at all it returns the zero Test.
+// leaf at all it returns the zero Test. Of the Test, what describes the row,
+// its STC, its constructions and what was assumed are filled in.
 func Nearest(b assembly.BuildUp) (Test, []Difference) {
+	k := known()
+	return nearestOf(b, k.tests, k.views)
+}
+
+func nearestOf(b assembly.BuildUp, tests []Test, all []view) (Test, []Difference) {
 	if len(b.Leaves) == 0 {
 		return Test{}, nil
 	}
 	best, least := -1, math.Inf(1)
-	all := knownBuildUps()
 	for i := range all {
 		k := &all[i]
-		far := tierDistance[ratings()[k.test].Tier]
+		far := tierDistance[tests[k.test].Tier]
 		compare(&b, &k.built, func(d Difference) { far += d.Weight })
 		if far < least {
 			best, least = i, far
@@ -302,7 +306,7 @@ func Nearest(b assembly.BuildUp) (Test, []Difference) {
 		}
 		return 0
 	})
-	return ratings()[all[best].test], found
+	return tests[all[best].test], found
 }
 
 // Contradiction is two measured constructions that say the same in words and

@@ -11,7 +11,7 @@ const (
 	breathHard = 9.0e-6 // playing or singing hard, 7 to 12 (from memory)
 	perHead    = 0.005  // m³/s a head, music and dance (ASHRAE62)
 	perArea    = 0.0003 // m³/s a square metre of floor, likewise
-	QuietSpeed = 1.3    // m/s at the outlet for NC 15 to 20: 1.3 to 1.5 (an architectural acoustics text)
+	QuietSpeed = 1.3    // m/s at the outlet for NC 15 to 20: 1.3 to 1.5 (grille-speed)
 	headroom   = 0.1    // share of all else that the ducts together may pass
 	ducts      = 2      // one in, one out
 	warm       = 100.0  // W a head seated (from memory)

@@ -8,8 +8,7 @@ import (
 
 // Round duct with 50 mm of lining, dB a metre in octaves 63 to 4000 Hz, of 6 and
 // 8 in inside; other sizes by a straight line between 100 and 300 mm, rectangles as
-// the round one of the same area for its wall (an application guide's table of
-// lined round duct, in dB per foot).
+// the round one of the same area for its wall. Source: duct-lined.
 var lined = [2][7]float64{
 	{0.56, 0.80, 1.37, 2.25, 2.17, 2.31, 2.04},
 	{0.51, 0.75, 1.33, 2.23, 2.19, 2.17, 1.83},

@@ -377,7 +377,7 @@ func (a *assessment) hearAll() {
 //
 //	L2 = L1 − 6 − R' + 10 lg S − 10 lg(2π r²)
 //
-// Source: EN 12354-4 for a plane source far away (from memory).
+// Source: EN12354-4 (from memory).
 func outdoors(distance float64) float64 {
 	if distance <= 0 {
 		distance = OutdoorDistance

@@ -11,6 +11,7 @@ const (
 	// overBackground is how far a level must stand over the background to be one, dB.
 	overBackground = 3.0
 	betterBy       = 1.0 // dB of the root mean square by which a path must fit better
+	asGood         = 0.1 // dB within which two paths fit alike: the one that needs less goes
 	raiseLow       = -10.0
 	raiseHigh      = 30.0
 )
@@ -38,13 +39,14 @@ type term struct {
 //
 //	min over x of Σ ( D − 10 lg( L1/(E + (10^(x/10) − 1) Ep) ) )²
 //
-// x between −10 and +30 dB; −1 where none mends 1 dB of the root mean square. The
+// x between −10 and +30 dB; −1 where none mends 1 dB of the root mean square, and
+// of two that fit alike the one that needs the smaller x; at least two figures. The
 // spread of both together is that of two independent figures, weighed by their variance,
 //
 //	σ² = σp² σm²/(σp² + σm²) · max(1, r²/(σp² + σm²)),  shift = r σp²/(σp² + σm²)
 //
 // r is predicted less measured difference: as long as they agree it narrows, where
-// they contradict each other it widens by their contradiction (Birge 1932).
+// they contradict each other it widens by their contradiction (BIRGE1932).
 // Levels less than 3 dB over the background beyond are left out.
 func FitMeasured(r Room, rep Report, m Measured) (Fit, bool) {
 	a := assessment{room: &r, report: rep, memo: &Memo{}}
@@ -133,8 +135,8 @@ func FitMeasured(r Room, rep Report, m Measured) (Fit, bool) {
 	f.RMSAfter = f.RMS
 	for i := range rep.Paths {
 		p := &rep.Paths[i]
-		if p.Space != at {
-			continue
+		if p.Space != at || len(terms) < 2 {
+			continue // one figure fits every path
 		}
 		best, x := math.Inf(1), 0.0
 		for y := raiseLow; y <= raiseHigh; y++ {
@@ -149,7 +151,8 @@ func FitMeasured(r Room, rep Report, m Measured) (Fit, bool) {
 				}
 			}
 		}
-		if f.RMS-best >= betterBy && best < f.RMSAfter-1e-9 {
+		alike := f.Path >= 0 && math.Abs(best-f.RMSAfter) < asGood
+		if f.RMS-best >= betterBy && (best < f.RMSAfter && !alike || alike && math.Abs(x) < math.Abs(f.Raised)) {
 			f.Path, f.Raised, f.RMSAfter = i, x, best
 		}
 	}

@@ -36,14 +36,13 @@ func Prepare(job Job) *Prepared {
 		h := &p.hung[i]
 		s := job.Boards[h.board]
 		if n := (h.area.w/µm(s.Width) + 2) * (h.area.h/µm(s.Width) + 2); n > mostPieces {
-			p.notes = append(p.notes, Note{Code: ManyPieces, Face: h.at.Face, Layer: h.k, Board: h.at.Board,
-				Args: named("count most", float64(n), mostPieces)})
+			say(&p.notes, ManyPieces, h.at.Face, h.k, h.at.Board, "count most", float64(n), mostPieces)
 			continue
 		}
 		p.lay(h)
 		if len(h.lays) > 0 && len(h.lays[0].bits) == 0 {
 			h.lays = nil
-			p.notes = append(p.notes, Note{Code: FaceCovered, Face: h.at.Face, Layer: h.k, Board: h.at.Board})
+			say(&p.notes, FaceCovered, h.at.Face, h.k, h.at.Board, "")
 		}
 	}
 	// Layers that cannot be laid leave the list; those over them look further down.
@@ -309,27 +308,22 @@ func (p *Prepared) result(c choice, k cost, try int) Cut {
 		row := Hung{Face: h.at.Face, Layer: h.k, Board: s.ID, Order: len(out.Hung), Area: h.area.rect(), Upright: l.upright,
 			Joints: len(l.joints), Ends: l.ends, JointRun: metres(l.run),
 			PastLeft: h.past[0], PastRight: h.past[1], PastFoot: h.past[2], PastHead: h.past[3]}
-		note := Note{Face: row.Face, Layer: row.Layer, Board: row.Board}
 		if h.apart != nil {
 			if d := h.apart[c.lay[i]][c.lay[h.before]]; d < apart0 {
 				row.Stagger = metres(d)
 				if d < stagger {
-					note.Code, note.Args = StaggerShort, named("distance wanted", float64(metres(d)), float64(r.Stagger))
-					out.Notes = append(out.Notes, note)
+					say(&out.Notes, StaggerShort, row.Face, row.Layer, row.Board, "distance wanted", float64(metres(d)), float64(r.Stagger))
 				}
 			}
 		}
 		if l.off > 0 {
-			note.Code, note.Args = OffFraming, named("count", float64(l.off))
-			out.Notes = append(out.Notes, note)
+			say(&out.Notes, OffFraming, row.Face, row.Layer, row.Board, "count", float64(l.off))
 		}
 		if l.close > 0 {
-			note.Code, note.Args = CloseCourses, named("count wanted", float64(l.close), float64(r.Stagger))
-			out.Notes = append(out.Notes, note)
+			say(&out.Notes, CloseCourses, row.Face, row.Layer, row.Board, "count wanted", float64(l.close), float64(r.Stagger))
 		}
 		if l.narrow > 0 && l.slim < narrow {
-			note.Code, note.Args = NarrowPiece, named("count width wanted", float64(l.narrow), float64(metres(l.slim)), float64(r.Narrow))
-			out.Notes = append(out.Notes, note)
+			say(&out.Notes, NarrowPiece, row.Face, row.Layer, row.Board, "count width wanted", float64(l.narrow), float64(metres(l.slim)), float64(r.Narrow))
 		}
 		t := &totals[h.board]
 		t.Joints += row.Joints
@@ -390,7 +384,7 @@ func (p *Prepared) result(c choice, k cost, try int) Cut {
 		t.Bound = (net[b] + one - 1) / one
 		out.Totals = append(out.Totals, *t)
 		if t.Sheets > t.Area {
-			out.Notes = append(out.Notes, Note{Code: OverAreaRule, Layer: -1, Board: t.Board, Args: named("sheets rule waste", float64(t.Sheets), float64(t.Area), r.Waste)})
+			say(&out.Notes, OverAreaRule, "", -1, t.Board, "sheets rule waste", float64(t.Sheets), float64(t.Area), r.Waste)
 		}
 	}
 	return out

@@ -242,8 +242,7 @@ func (p *Prepared) sequence() {
 	for _, f := range job.Faces {
 		for _, o := range f.Openings {
 			if !(o.X >= 0) || !(o.Y >= 0) || !(o.W > 0) || !(o.H > 0) || unit.Over(o.X+o.W, f.Width) || unit.Over(o.Y+o.H, f.Height) {
-				p.notes = append(p.notes, Note{Code: OpeningOff, Face: f.ID, Layer: -1, Board: o.ID,
-					Args: named("x y width height", float64(o.X), float64(o.Y), float64(o.W), float64(o.H))})
+				say(&p.notes, OpeningOff, f.ID, -1, o.ID, "x y width height", float64(o.X), float64(o.Y), float64(o.W), float64(o.H))
 			}
 		}
 	}

@@ -606,9 +606,6 @@ const (
 // number that calls for it.
 func Forgotten(job Job, cut Cut, g Goods) []Note {
 	var out []Note
-	say := func(c Code, name string, v float64) {
-		out = append(out, Note{Code: c, Layer: -1, Args: map[string]float64{name: v}})
-	}
 	r := job.Rules.withDefaults()
 	boxes, doors, windows, holes, wood, thick, ceiling := 0, 0, 0, 0, false, unit.Length(0), false
 	for _, f := range job.Faces {
@@ -657,36 +654,36 @@ func Forgotten(job Job, cut Cut, g Goods) []Note {
 		}
 	}
 	if r.Edge > 0 {
-		say(ForgotBackerRod, "gap", float64(r.Edge))
-		say(ForgotSpacers, "gap", float64(r.Edge))
+		say(&out, ForgotBackerRod, "", -1, "", "gap", float64(r.Edge))
+		say(&out, ForgotSpacers, "", -1, "", "gap", float64(r.Edge))
 	}
 	if boxes > 0 {
-		say(ForgotPads, "boxes", float64(boxes))
-		say(ForgotExtenders, "thickness", float64(thick))
-		say(ForgotElectrician, "boxes", float64(boxes))
+		say(&out, ForgotPads, "", -1, "", "boxes", float64(boxes))
+		say(&out, ForgotExtenders, "", -1, "", "thickness", float64(thick))
+		say(&out, ForgotElectrician, "", -1, "", "boxes", float64(boxes))
 	}
 	if holes > 0 {
-		say(ForgotGrommet, "holes", float64(holes))
+		say(&out, ForgotGrommet, "", -1, "", "holes", float64(holes))
 	}
 	if wood {
-		say(ForgotPilot, "screws", screws)
+		say(&out, ForgotPilot, "", -1, "", "screws", screws)
 	}
 	if doors > 0 {
-		say(ForgotJamb, "thickness", float64(thick))
-		say(ForgotDoorSeal, "doors", float64(doors))
+		say(&out, ForgotJamb, "", -1, "", "thickness", float64(thick))
+		say(&out, ForgotDoorSeal, "", -1, "", "doors", float64(doors))
 	}
 	if windows > 0 {
-		say(ForgotReveal, "thickness", float64(thick))
-		say(ForgotCornerBead, "windows", float64(windows))
+		say(&out, ForgotReveal, "", -1, "", "thickness", float64(thick))
+		say(&out, ForgotCornerBead, "", -1, "", "windows", float64(windows))
 	}
 	if ceiling {
-		say(ForgotPanelLift, "ceiling", 1)
+		say(&out, ForgotPanelLift, "", -1, "", "ceiling", 1)
 	}
-	say(ForgotBits, "screws", screws)
-	say(ForgotBlades, "cuts", float64(cuts))
-	say(ForgotPaint, "area", area)
-	say(ForgotMask, "cuts", float64(cuts))
-	say(ForgotSkip, "left", float64(len(cut.Sheets)))
-	say(ForgotDelivery, "sheets", float64(len(cut.Sheets)))
+	say(&out, ForgotBits, "", -1, "", "screws", screws)
+	say(&out, ForgotBlades, "", -1, "", "cuts", float64(cuts))
+	say(&out, ForgotPaint, "", -1, "", "area", area)
+	say(&out, ForgotMask, "", -1, "", "cuts", float64(cuts))
+	say(&out, ForgotSkip, "", -1, "", "left", float64(len(cut.Sheets)))
+	say(&out, ForgotDelivery, "", -1, "", "sheets", float64(len(cut.Sheets)))
 	return out
 }

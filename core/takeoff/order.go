@@ -42,10 +42,6 @@ type Step struct {
 // corners, sealed and checked before the next, then the finish.
 func Order(job Job, cut Cut, g Goods) []Step {
 	var out []Step
-	add := func(c Code, hold bool, args map[string]float64) {
-		out = append(out, Step{Code: c, Layer: -1, Hold: hold, Args: args})
-	}
-	one := func(name string, v float64) map[string]float64 { return map[string]float64{name: v} }
 	l := list{job: job, cut: cut, g: g}
 	l.corners()
 	backing := map[string]float64{}
@@ -70,21 +66,21 @@ func Order(job Job, cut Cut, g Goods) []Step {
 			}
 		}
 	}
-	add(StepServices, true, nil)
+	add(&out, StepServices, "", -1, true, "")
 	if len(backing) > 0 {
-		add(StepBacking, false, backing)
+		out = append(out, Step{Code: StepBacking, Layer: -1, Args: backing})
 	}
-	add(StepFramingSeen, true, nil)
+	add(&out, StepFramingSeen, "", -1, true, "")
 	if g.Batts > 0 {
-		add(StepBatts, false, one("area", float64(g.Batts)))
+		add(&out, StepBatts, "", -1, false, "area", float64(g.Batts))
 	}
-	add(StepPhotograph, true, nil)
+	add(&out, StepPhotograph, "", -1, true, "")
 	if g.Clips > 0 || len(g.Rows) > 0 {
-		add(StepClips, false, named("clips rows", float64(g.Clips), float64(len(g.Rows))))
-		add(StepClipsSeen, true, nil)
+		add(&out, StepClips, "", -1, false, "clips rows", float64(g.Clips), float64(len(g.Rows)))
+		add(&out, StepClipsSeen, "", -1, true, "")
 	}
 	if boxes > 0 {
-		add(StepPads, false, one("boxes", float64(boxes)))
+		add(&out, StepPads, "", -1, false, "boxes", float64(boxes))
 	}
 	edge := job.Rules.withDefaults().Edge
 	run, area := 0.0, 0.0
@@ -93,44 +89,52 @@ func Order(job Job, cut Cut, g Goods) []Step {
 		final := i == len(cut.Hung)-1 || cut.Hung[i+1].Layer != h.Layer
 		if first {
 			run = 0
-			out = append(out, Step{Code: StepStart, Layer: h.Layer, Args: one("gap", float64(edge))})
+			add(&out, StepStart, "", h.Layer, false, "gap", float64(edge))
 			if boxes > 0 && i > 0 {
-				out = append(out, Step{Code: StepExtend, Layer: h.Layer, Args: one("boxes", float64(boxes))})
+				add(&out, StepExtend, "", h.Layer, false, "boxes", float64(boxes))
 			}
 		}
 		if slices.ContainsFunc(g.Film, func(f Layer) bool { return f.Face == h.Face && f.Layer == h.Layer-1 }) {
-			out = append(out, Step{Code: StepFilm, Face: h.Face, Layer: h.Layer, Args: one("pieces", float64(len(h.Pieces)))})
+			add(&out, StepFilm, h.Face, h.Layer, false, "pieces", float64(len(h.Pieces)))
 		}
-		args := named("pieces ends order", float64(len(h.Pieces)), float64(h.Ends), float64(h.Order))
-		for name, past := range map[string]bool{"left": h.PastLeft, "right": h.PastRight, "foot": h.PastFoot, "head": h.PastHead} {
-			args[name] = 0
-			if past {
-				args[name] = 1
-			}
-		}
-		out = append(out, Step{Code: StepHang, Face: h.Face, Layer: h.Layer, Args: args})
+		add(&out, StepHang, h.Face, h.Layer, false, "pieces ends order left right foot head", float64(len(h.Pieces)), float64(h.Ends), float64(h.Order),
+			one(h.PastLeft), one(h.PastRight), one(h.PastFoot), one(h.PastHead))
 		e, o := l.around(h)
 		run += float64(e + o)
 		if l.last(h) && l.face(h.Face).Place != Floor {
 			area += float64(h.Area.W * h.Area.H)
 		}
 		if final {
-			out = append(out, Step{Code: StepSeal, Layer: h.Layer, Args: one("run", run)},
-				Step{Code: StepSealCheck, Layer: h.Layer, Hold: true})
+			add(&out, StepSeal, "", h.Layer, false, "run", run)
+			add(&out, StepSealCheck, "", h.Layer, true, "")
 		}
 	}
 	if doors > 0 {
-		add(StepDoor, false, one("doors", float64(doors)))
+		add(&out, StepDoor, "", -1, false, "doors", float64(doors))
 	}
 	if windows > 0 {
-		add(StepWindow, false, one("windows", float64(windows)))
+		add(&out, StepWindow, "", -1, false, "windows", float64(windows))
 	}
 	if len(cut.Hung) > 0 {
-		add(StepTape, false, nil)
-		add(StepPaint, false, one("area", area))
+		add(&out, StepTape, "", -1, false, "")
+		add(&out, StepPaint, "", -1, false, "area", area)
 	}
-	add(StepLeakCheck, true, nil)
-	add(StepAlarms, true, nil)
-	add(StepFinalSeen, true, nil)
+	add(&out, StepLeakCheck, "", -1, true, "")
+	add(&out, StepAlarms, "", -1, true, "")
+	add(&out, StepFinalSeen, "", -1, true, "")
 	return out
+}
+
+func one(yes bool) float64 {
+	if yes {
+		return 1
+	}
+	return 0
+}
+
+// add adds a step, see say.
+//
+//go:noinline
+func add(to *[]Step, code Code, face string, layer int, hold bool, names string, values ...float64) {
+	*to = append(*to, Step{code, face, layer, hold, named(names, values...)})
 }

@@ -8,6 +8,9 @@ import (
 // named gives numbers their names, parted by spaces: one function instead of a
 // map written out at each place keeps the module small.
 func named(names string, values ...float64) map[string]float64 {
+	if len(values) == 0 {
+		return nil
+	}
 	out := make(map[string]float64, len(values))
 	for _, v := range values {
 		name, rest, _ := strings.Cut(names, " ")
@@ -39,4 +42,11 @@ func inOrder[T any](list []T, ranks []int) []T {
 		out[i] = list[r]
 	}
 	return out
+}
+
+// say adds a note. One call instead of an append written out at each place.
+//
+//go:noinline
+func say(to *[]Note, code Code, face string, layer int, board, names string, values ...float64) {
+	*to = append(*to, Note{code, face, layer, board, named(names, values...)})
 }

@@ -179,7 +179,7 @@ func Trips(cargo []Cargo, v Vehicle) ([]Trip, []Note) {
 		for left, at := c.Count, 0; left > 0; at++ {
 			if at == len(trips) {
 				if at == MaxTrips {
-					notes = append(notes, Note{Code: TooManyTrips, Board: c.Of, Args: named("most", MaxTrips)})
+					say(&notes, TooManyTrips, "", 0, c.Of, "most", MaxTrips)
 					break
 				}
 				trips, piles = append(trips, Trip{}), append(piles, 0)
@@ -272,11 +272,11 @@ func Blocked(length, width, thickness unit.Length, way []Passage) []Note {
 			code = RouteStair
 		}
 		if p.Height > 0 && unit.Over(wide, clear) {
-			notes = append(notes, Note{Code: code, Args: named("passage width clear height", n, float64(wide), float64(clear), float64(p.Height))})
+			say(&notes, code, "", 0, "", "passage width clear height", n, float64(wide), float64(clear), float64(p.Height))
 			continue
 		}
 		if !(p.In > thickness) || p.Out > 0 && !(p.Out > thickness) {
-			notes = append(notes, Note{Code: RouteClosed, Args: named("passage width thickness", n, float64(min(p.In, p.Out)), float64(thickness))})
+			say(&notes, RouteClosed, "", 0, "", "passage width thickness", n, float64(min(p.In, p.Out)), float64(thickness))
 			continue
 		}
 		if p.Out <= 0 {
@@ -287,7 +287,7 @@ func Blocked(length, width, thickness unit.Length, way []Passage) []Note {
 			turns = wide // stood on end
 		}
 		if most := Turn(p.In, p.Out, thickness); unit.Over(turns, most) {
-			notes = append(notes, Note{Code: RouteTurn, Args: named("passage length longest", n, float64(long), float64(most))})
+			say(&notes, RouteTurn, "", 0, "", "passage length longest", n, float64(long), float64(most))
 		}
 	}
 	return notes
