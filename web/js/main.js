@@ -11,11 +11,14 @@ import * as state from './state.js';
 import { openStore } from './store.js';
 import { buy } from './ui/buy.js';
 import { first } from './ui/first.js';
+import { heard } from './ui/heard.js';
+import { showsOpenings, wantRoom } from './ui/house.js';
 import { layers } from './ui/layers.js';
 import { load } from './ui/load.js';
 import { about, menu, plans } from './ui/menu.js';
 import { broughtNote, faultNotes, keepingNote, programNote } from './ui/messages.js';
 import { needTaps } from './ui/need.js';
+import { openings } from './ui/openings.js';
 import { find, pick } from './ui/pick.js';
 import { place } from './ui/place.js';
 import { printed } from './ui/print.js';
@@ -41,6 +44,7 @@ const SECTIONS = [
   { id: 'layers', name: 'Layers' },
   { id: 'load', name: 'Load' },
   { id: 'sound', name: 'Sound' },
+  { id: 'heard', name: 'Heard' },
   { id: 'swap', name: 'Swap' },
   { id: 'buy', name: 'Buy' },
 ];
@@ -106,6 +110,8 @@ const app = {
   history: state.begin(NONE),
   report: undefined,
   further: undefined,
+  house: undefined,
+  money: undefined,
   faults: [],
   drafts: new Map(),
   fieldUnits: new Map(),
@@ -479,6 +485,8 @@ function show(id, history, surface = '') {
   app.history = history;
   app.report = undefined;
   app.further = undefined;
+  app.house = undefined;
+  app.money = undefined;
   app.faults = [];
   app.drafts.clear();
   app.fieldUnits.clear();
@@ -542,6 +550,7 @@ async function assess() {
     surface: app.surface.id,
     sound: open === 'sound',
     rows: open === 'swap',
+    ...wantRoom(app),
     work: panel?.kind === 'work' ? panel.trace : '',
   };
   const reply = await engine.ask('assess', { plan, want });
@@ -563,6 +572,10 @@ async function assess() {
 /** Ladder and nearest test, where Sound is on screen, once typing rests. */
 function askFurther() {
   clearTimeout(resting);
+  if (app.section === 'heard') {
+    resting = setTimeout(askMoney, REST);
+    return;
+  }
   if (!(app.section === 'sound' || (app.wide && app.section === 'layers'))) return;
   resting = setTimeout(async () => {
     const { plan } = app;
@@ -572,6 +585,15 @@ function askFurther() {
     app.further = { surface, ladder: reply.report.ladder, nearest: reply.report.nearest };
     app.render();
   }, REST);
+}
+
+/** What the next money does, likewise. */
+async function askMoney() {
+  const { plan } = app;
+  const reply = await engine.ask('assess', { plan, want: { surface: app.surface.id, room: true, money: true } }, 'further');
+  if (!reply.ok || app.plan !== plan) return;
+  app.money = reply.report.house?.money;
+  app.render();
 }
 
 /** A plan that was left with a fault in it: the figures of the last step without one. */
@@ -596,6 +618,7 @@ async function lastGood() {
 function took(report) {
   const before = app.report && assessed && app.report.surface === report.surface ? stripCells(app.report, app.units) : undefined;
   app.report = report;
+  app.house = report.house ?? app.house;
   app.ctx = { ...app.ctx, currency: report.currency || app.ctx.currency, report };
   for (const leaf of report.leaves) for (const y of leaf.layers) app.ctx.names[y.board] = boardName(y, app.units);
   for (const y of report.refLayers ?? []) app.ctx.names[y.board] = boardName(y, app.units);
@@ -763,9 +786,9 @@ function page() {
   const right = app.wide && section === 'layers' ? 'sound' : section;
   return html`<div class="page ${app.wide ? 'desk' : 'phone'} ${app.first ? 'is-first' : ''} ${app.panel ? 'has-sheet' : ''} ${app.typing ? 'typing' : ''} ${app.stale ? 'stale' : ''} ${app.selected ? 'has-open' : ''}">
     <div class="topmost">
-      ${top()} ${broughtNote(app)} ${app.wide ? strip(app) : foldedStrip(app)}
+      ${top()} ${broughtNote(app)} ${whole() && !app.wide ? nothing : app.wide ? strip(app) : foldedStrip(app)}
     </div>
-    ${app.wide || standsShort(app) ? nothing : strip(app)}
+    ${app.wide || whole() || standsShort(app) ? nothing : strip(app)}
     ${app.panel ? sheet() : nothing}
     <main ?inert=${app.panel !== undefined && !app.wide}>
       ${
@@ -775,7 +798,7 @@ function page() {
             ? html`<div class="columns">
               <div class="left">
                 <div class="tabs"><h2 class="tab here">Layers</h2></div>
-                ${faultNotes(app)} ${layers(app)} ${keepingNote(app)}
+                ${faultNotes(app)} ${showsOpenings(app) ? openings(app, app.width) : layers(app)} ${keepingNote(app)}
               </div>
               <div class="right">
                 <nav class="tabs" aria-label="Sections">
@@ -788,7 +811,7 @@ function page() {
                 ${sectionOf(right)}
               </div>
             </div>`
-            : html`${verdict(app, section)} ${faultNotes(app)} ${sectionOf(section)} ${keepingNote(app)}`
+            : html`${whole() || showsOpenings(app) ? nothing : verdict(app, section)} ${faultNotes(app)} ${sectionOf(section)} ${keepingNote(app)}`
       }
     </main>
     ${programNote(app)} ${app.wide || app.first ? nothing : bar()}
@@ -803,12 +826,19 @@ function sectionOf(section) {
       return load(app, width);
     case 'sound':
       return sound(app, width);
+    case 'heard':
+      return heard(app, width);
     case 'swap':
       return swap(app);
     case 'buy':
       return buy(app);
   }
-  return layers(app);
+  return showsOpenings(app) ? openings(app, width) : layers(app);
+}
+
+/** Heard is of the whole room, not of one surface. */
+function whole() {
+  return app.section === 'heard' && !app.first;
 }
 
 function rightWidth() {
@@ -821,7 +851,7 @@ function top() {
   const undo = state.undoLabel(app.history);
   const redo = state.redoLabel(app.history);
   const named = (app.wide && several) || app.surface.name === 'wall' ? '' : app.surface.name;
-  const beside = app.first ? 'yours to change' : named;
+  const beside = app.first ? 'yours to change' : whole() && several && !app.wide ? 'whole room' : named;
   return html`<header class="top">
     <h1 class="title">
       <button type="button" @click=${() => (app.panel?.kind === 'needs' ? app.close() : app.open({ kind: 'needs' }))} aria-label="${app.plan.name} ${beside}: size and name${several ? ', other surfaces' : ''}">

@@ -224,6 +224,8 @@ export interface Want {
   room?: boolean;
   /** what the next money does */
   money?: boolean;
+  /** an opening's id: what the crack under this door costs */
+  opening?: string;
   /** where every clip goes */
   layout?: boolean;
   /** the whole list, without the cut layout, which is asked for by itself */
@@ -287,6 +289,7 @@ export interface Report {
   verdicts: { [section: string]: Verdict | undefined };
   cautions: Caution[] | null;
   working?: Working;
+  house?: import('./types-room.d.ts').House;
 }
 
 export interface LayerReport {
@@ -602,6 +605,9 @@ export interface Catalog {
   fixings: FixingReport[];
   sources?: LevelReport[];
   listeners?: LevelReport[];
+  noises?: LevelReport[];
+  kinds?: import('./types-room.d.ts').Kind[];
+  flanks?: import('./types-room.d.ts').FlankKind[];
 }
 
 /** A source or a listener with its A-weighted level, dB. */

@@ -4,10 +4,11 @@
 import type { TemplateResult } from 'lit-html';
 import type { Edit } from '../edit.js';
 import type { History } from '../state.js';
+import type { House, Money } from '../types-room.d.ts';
 import type { BuildUp, Catalog, Fault, NearestReport, Plan, Region, Report, StepReport, Surface, Units } from '../types.d.ts';
 import type { Message } from '../words.js';
 
-export type Section = 'layers' | 'load' | 'sound' | 'swap' | 'buy';
+export type Section = 'layers' | 'load' | 'sound' | 'heard' | 'swap' | 'buy';
 
 /** A sheet over the section, from the strip's lower edge to the section bar. */
 export type Panel =
@@ -72,6 +73,9 @@ export interface App {
   report: Report | undefined;
   /** what is worked out once typing rests: of the last plan of this surface it was asked for */
   further: { surface: string; ladder?: StepReport[]; nearest?: NearestReport | null } | undefined;
+  /** the whole room, the last good one, and what the next money does there */
+  house: House | undefined;
+  money: Money | undefined;
   /** of the plan on screen; the report is then of an earlier one */
   faults: Fault[];
   drafts: Map<string, Draft>;
@@ -82,7 +86,7 @@ export interface App {
   /** versions of core, format and table, in words */
   about: string;
   /** what a printed sheet needs beside the report */
-  printed: { link?: string; qr?: string[]; reports: Report[] /** the calculation note in place of the sheet */; note?: boolean } | undefined;
+  printed: { link?: string; qr?: string[]; reports: Report[]; house?: House /** the calculation note in place of the sheet */; note?: boolean } | undefined;
   buildUp: BuildUp;
   units: Units;
   region: Region;

@@ -27,7 +27,7 @@ export function unitWords(unit) {
  * @param {FieldSpec} spec
  */
 export function faultOf(app, spec) {
-  return app.drafts.get(spec.key)?.fault ?? app.faults.find((f) => spec.mine(f));
+  return app.drafts.get(spec.key)?.fault ?? app.faults.find((f) => spec.mine(f)) ?? app.house?.faults?.find((f) => spec.mine(f));
 }
 
 /**

@@ -10,6 +10,7 @@ import { cautionWords, gapWords, leafWords } from '../words.js';
 import { grip } from './drag.js';
 import { faultOf, faultText, field } from './field.js';
 import { gapForm } from './gap.js';
+import { openingsRow } from './openings.js';
 import { aboutBoard, priceSpec, remove, sizes, toldInTwo, weightSpec } from './shelf.js';
 import { bang, rich, tap } from './text.js';
 import { verdict } from './verdict.js';
@@ -41,7 +42,7 @@ export function layers(app) {
     </div>
     ${leaves.map((leaf, i) => [leafView(app, report, leaf.layers, i), i < (gaps?.length ?? 0) ? gapView(app, report, i) : nothing])}
     ${leaves.length < edit.MOST_LEAVES ? html`<p class="taps">${tap('+ another leaf', () => addLeaf(app))}</p>` : nothing}
-    ${cautions(app)}
+    ${openingsRow(app)} ${cautions(app)}
   </section>`;
 }
 

@@ -86,7 +86,7 @@ function spec(app, name, what, all) {
       app.fieldUnits.set(key, u);
       if (value) app.edit(set(`${retyped(value)} ${u}`));
     },
-    mine: (fault) => fault.surface === surface.id && fault.field === name && !fault.layer && !fault.gap,
+    mine: (fault) => fault.surface === surface.id && fault.field === name && !fault.layer && !fault.gap && !fault.item,
   };
 }
 

@@ -4,6 +4,7 @@
 import { html, nothing } from 'lit-html';
 import { decibels, differenceOf, fractionParts, MINUS, NBSP, shown, spread, UNKNOWN } from '../format.js';
 import { currencyOf, STATES } from '../words.js';
+import { showsOpenings } from './house.js';
 import { mark, rich } from './text.js';
 
 /**
@@ -154,7 +155,7 @@ export function strip(app) {
 
 /** The table side by side has the figures itself: of the strip it keeps one row. @param {App} app */
 export function standsShort(app) {
-  return !app.wide && app.section === 'swap' && !app.panel && !app.first;
+  return !app.wide && (app.section === 'swap' || showsOpenings(app)) && !app.panel && !app.first;
 }
 
 /** @param {App} app */

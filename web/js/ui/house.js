@@ -1,0 +1,187 @@
+// What the parts of the whole room share: which part is on screen, fields of
+// its quantities, what is wrong in it.
+
+import { html, nothing } from 'lit-html';
+import { joined, retyped, typed, unitIn } from '../format.js';
+import { faultWords } from '../words.js';
+import { chips } from './field.js';
+import { bang, message, rich, tap } from './text.js';
+
+/**
+ * @typedef {import('./app.d.ts').App} App
+ * @typedef {import('./app.d.ts').FieldSpec} FieldSpec
+ * @typedef {import('../types.d.ts').Fault} Fault
+ * @typedef {import('../edit.js').Edit} Edit
+ * @typedef {'room' | 'who' | 'ways' | 'air'} Part
+ */
+
+/** What is on screen and unfolded; it is no part of the plan. */
+export const view = {
+  plan: '',
+  part: /** @type {Part} */ ('room'),
+  inwards: false,
+  /** name of the space chosen */
+  space: '',
+  /** of what comes in: the row chosen, −1 all together */
+  noise: 0,
+  /** ways to one space; empty: all that gets out */
+  ways: '',
+  change: '',
+  byMoney: false,
+  /** the choice or form that is unfolded */
+  open: '',
+  /** Layers shows the surface's openings */
+  openings: false,
+  opening: '',
+  adding: false,
+  octaves: false,
+  after: false,
+};
+
+/** Another plan begins anew. @param {App} app */
+export function ofPlan(app) {
+  if (view.plan === app.planId) return;
+  Object.assign(view, {
+    plan: app.planId,
+    part: 'room',
+    inwards: false,
+    space: '',
+    noise: 0,
+    ways: '',
+    change: '',
+    open: '',
+    openings: false,
+    opening: '',
+    adding: false,
+  });
+}
+
+/**
+ * What the core is asked for beside the surface.
+ * @param {App} app
+ */
+export function wantRoom(app) {
+  const openings = view.openings && app.section === 'layers';
+  if (app.section !== 'heard' && !openings) return {};
+  return { room: true, ...(openings && view.opening ? { opening: view.opening } : {}) };
+}
+
+/** Whether Layers shows the openings instead. @param {App} app */
+export function showsOpenings(app) {
+  ofPlan(app);
+  return view.openings && app.section === 'layers';
+}
+
+/**
+ * A field for a quantity with units to go through.
+ * @param {App} app
+ * @param {{key: string, what: string, label: string, value?: string, typical?: string, us?: string[], si?: string[], set: (q: string) => Edit | undefined, mine: (f: Fault) => boolean}} of
+ * @returns {FieldSpec}
+ */
+export function quantity(app, { key, what, label, value = '', typical, us = ['in', 'ft'], si = ['mm', 'm'], set, mine }) {
+  const units = app.units === 'us' ? [...us, ...si] : [...si, ...us];
+  const unit = value ? unitIn(value) : (app.fieldUnits.get(key) ?? units[0]);
+  return {
+    key,
+    what,
+    label,
+    value,
+    typical,
+    unit,
+    units,
+    set,
+    setUnit: (u) => {
+      app.fieldUnits.set(key, u);
+      if (value) app.edit(set(`${retyped(value)} ${u}`));
+    },
+    mine,
+  };
+}
+
+/**
+ * A field for a bare number whose unit is only words.
+ * @param {{key: string, label: string, value?: string, typical?: string, words: string, set: (q: string) => Edit | undefined, mine: (f: Fault) => boolean}} of
+ * @returns {FieldSpec}
+ */
+export function bare({ key, label, value = '', typical, words, set, mine }) {
+  return { key, what: 'count', label, value, typical, unit: '', unitWords: words, set, mine };
+}
+
+/** A quantity in a label of an edit. @param {string} q */
+export function said(q) {
+  return q ? joined(typed(q)) : 'not said';
+}
+
+/**
+ * What is wrong around the build-ups, and where to mend it.
+ * @param {App} app
+ * @param {(fault: Fault) => boolean} [only]
+ */
+export function houseFaults(app, only = () => true) {
+  const list = (app.house?.faults ?? []).filter(only);
+  if (list.length === 0) return nothing;
+  return html`<ul class="cautions faults room-faults" role="status">
+    ${list.slice(0, 4).map((f) => {
+      const opening = f.item && app.plan.surfaces.some((s) => s.id === f.surface && s.openings?.some((o) => o.id === f.item));
+      return html`<li class="caution grave">${bang()}<span>${message(faultWords(f), () => {})} ${opening && !(view.openings && app.section === 'layers') ? tap('Show it', () => showOpening(app, f.surface ?? '', f.item ?? '')) : nothing}</span></li>`;
+    })}
+    ${list.length > 4 ? html`<li class="soft">and ${list.length - 4} more</li>` : nothing}
+  </ul>`;
+}
+
+/**
+ * The openings of a surface, one of them chosen.
+ * @param {App} app
+ * @param {string} surface
+ * @param {string} [opening]
+ */
+export function showOpening(app, surface, opening = '') {
+  Object.assign(view, { openings: true, opening, adding: false });
+  if (app.surfaceId !== surface) app.goSurface(surface);
+  app.go('layers');
+}
+
+/**
+ * A phrase that unfolds a choice or form.
+ * @param {App} app
+ * @param {string} which
+ * @param {string} words
+ * @param {string} [label]
+ */
+export function unfold(app, which, words, label) {
+  const open = view.open === which;
+  return html`<button
+    type="button"
+    class="tap"
+    aria-expanded=${open}
+    aria-label=${label ? `${label}: ${words}` : nothing}
+    @click=${() => {
+      view.open = open ? '' : which;
+      app.render();
+    }}
+  >
+    ${rich(words)}
+  </button>`;
+}
+
+/** The verdict of a part. @param {import('../words-room.js').Answer | undefined} words @param {unknown} [mend] */
+export function answer(words, mend = nothing) {
+  return html`<p class="verdict" aria-live="polite" aria-atomic="true" data-section="heard">${words ? html`<b>${rich(words.answer)}</b> ${rich(words.text)} ${mend}` : nothing}</p>`;
+}
+
+/** How a room is furnished. */
+export const SOFT = /** @type {Record<string, string>} */ ({ '': 'furnished', bare: 'bare', soft: 'carpets and curtains' });
+
+/**
+ * @param {string} label
+ * @param {import('../types.d.ts').Soft} now
+ * @param {(soft: import('../types.d.ts').Soft) => void} set
+ */
+export function furnishing(label, now, set) {
+  return chips(
+    label,
+    /** @type {import('../types.d.ts').Soft[]} */ (['bare', '', 'soft']).map((value) => ({ value, words: value === 'soft' ? 'soft' : SOFT[value] })),
+    now,
+    set,
+  );
+}
