@@ -1,5 +1,8 @@
-// Package takeoff counts what has to be bought for a face and how long the
-// screws must be: its first form, sheets by the area rule.
+// Package takeoff says what to buy, how to cut it, how to bring it home and in
+// what order to hang it: screws (screws.go), sheets by the area rule
+// (sheets.go), the cut layout (job.go its words, face.go what is boarded,
+// lay.go the pieces, pack.go the sheets, cut.go the search), the rest of the
+// list (items.go), the way in (trip.go) and the order of work (order.go).
 package takeoff
 
 import (
