@@ -105,6 +105,19 @@ type Cargo struct {
 	Thickness     unit.Length
 }
 
+// ToCarry returns the sheets that a cut asks to be bought, as cargo.
+func ToCarry(job Job, c Cut) []Cargo {
+	var out []Cargo
+	for _, t := range c.Totals {
+		for _, s := range job.Boards {
+			if s.ID == t.Board && t.Buy > 0 {
+				out = append(out, Cargo{s.ID, t.Buy, s.Mass, s.Length, s.Width, s.Thickness})
+			}
+		}
+	}
+	return out
+}
+
 // Vehicle is what brings it: payload, and the roof's or bed's size where that matters.
 type Vehicle struct {
 	Payload       unit.Mass

@@ -148,6 +148,18 @@ func TestLawTrips(t *testing.T) {
 	}
 }
 
+func TestToCarry(t *testing.T) {
+	job := room()
+	job.Boards[1].Owned = 100
+	c := Prepare(job).Cut(0, 1)
+	cargo := ToCarry(job, c)
+	require.Len(t, cargo, 1, "what is owned is not fetched")
+	assert.Equal(t, c.Totals[0].Buy, cargo[0].Count)
+	trips, notes := Trips(cargo, Vehicle{Payload: 1000 * unit.Pound, Length: 8 * unit.Foot, Width: 4 * unit.Foot, Height: 1})
+	require.Empty(t, notes)
+	assert.Len(t, trips, 2, "24 of 41 lb to a trip of 1000 lb")
+}
+
 func TestTripsRefuse(t *testing.T) {
 	sheet := Cargo{Of: "x", Count: 3, Each: 30, Length: 2.4, Width: 1.2, Thickness: 0.0125}
 	code := func(c Cargo, v Vehicle) Code {
