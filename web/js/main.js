@@ -12,7 +12,7 @@ import { openStore } from './store.js';
 import { buy } from './ui/buy.js';
 import { first } from './ui/first.js';
 import { heard } from './ui/heard.js';
-import { showsOpenings, wantRoom } from './ui/house.js';
+import { readable, showsOpenings, wantRoom } from './ui/house.js';
 import { layers } from './ui/layers.js';
 import { load } from './ui/load.js';
 import { about, menu, plans } from './ui/menu.js';
@@ -618,7 +618,7 @@ async function lastGood() {
 function took(report) {
   const before = app.report && assessed && app.report.surface === report.surface ? stripCells(app.report, app.units) : undefined;
   app.report = report;
-  app.house = report.house ?? app.house;
+  app.house = readable(report.house) ?? app.house;
   app.ctx = { ...app.ctx, currency: report.currency || app.ctx.currency, report };
   for (const leaf of report.leaves) for (const y of leaf.layers) app.ctx.names[y.board] = boardName(y, app.units);
   for (const y of report.refLayers ?? []) app.ctx.names[y.board] = boardName(y, app.units);
