@@ -351,7 +351,7 @@ func (s *shopping) list(try int, got []string) *ListReport {
 		Faces: s.faces, Names: s.names(),
 	}
 	mass := unit.Mass(0)
-	var cargo []takeoff.Cargo
+	cargo := takeoff.ToCarry(s.job, cut)
 	for _, i := range items {
 		r := ItemReport{Key: i.Key(), Item: i, Origin: s.origin[i.Key()]}
 		if h, ok := s.boards[i.Of]; ok && i.Code == takeoff.ItemSheets {
@@ -369,9 +369,6 @@ func (s *shopping) list(try int, got []string) *ListReport {
 			continue
 		}
 		x := s.job.Boards[n]
-		if t.Buy > 0 {
-			cargo = append(cargo, takeoff.Cargo{Of: x.ID, Count: t.Buy, Each: x.Mass, Length: x.Length, Width: x.Width, Thickness: x.Thickness})
-		}
 		if x.Mass > 0 {
 			out.Lifts = append(out.Lifts, LiftReport{
 				Board: x.ID, Mass: value(x.Mass, kindMass, ""), Wall: takeoff.Carry(x.Mass, false), Over: takeoff.Carry(x.Mass, true), Above: s.above[x.ID],
@@ -447,6 +444,9 @@ func (s *shopping) cut(from, to, best int, other bool) *CutReport {
 	c := p.Cut(from, to)
 	if best >= 0 {
 		c = takeoff.Better(p.Cut(best, best+1), c)
+	}
+	if to >= takeoff.Tries {
+		c = p.Why(c) // once, at the end
 	}
 	out := &CutReport{Cut: c, Tries: takeoff.Tries, Faces: s.faces, Names: s.names()}
 	if other {
