@@ -46,6 +46,8 @@ $(PACKAGES): web/package.json web/package-lock.json
 accuracy:
 	@go run ./core/internal/accuracy $(if $(RATINGS),-ratings '$(RATINGS)') $(if $(SPECTRA),-spectra '$(SPECTRA)') $(if $(OCTAVES),-octaves '$(OCTAVES)') $(if $(JSON),-json '$(JSON)') $(if $(ROWS),-rows)
 
-# Fits the free constants to core/evidence, writes them into the table of constants, and every series' rows without it.
+# Fits the free constants to core/evidence, writes them into the table of constants, and every series' rows without it;
+# then what core/evidence has read and what is left over into the table that the page takes.
 fit:
 	go run ./core/internal/fit
+	go run ./core/internal/preread
