@@ -10,6 +10,7 @@ import { keepOffline } from './offline.js';
 import * as state from './state.js';
 import { openStore } from './store.js';
 import { buy } from './ui/buy.js';
+import { bestTry, closeCuts, tryCuts } from './ui/cuts.js';
 import { first } from './ui/first.js';
 import { heard } from './ui/heard.js';
 import { readable, showsOpenings, wantRoom } from './ui/house.js';
@@ -135,6 +136,7 @@ const app = {
   why: '',
   brought: undefined,
   program: undefined,
+  ticks: new Map(),
   plans: [],
   panelData: undefined,
   offline: false,
@@ -186,6 +188,7 @@ const app = {
   go(section) {
     app.first = false;
     app.section = section;
+    closeCuts();
     app.panel = undefined;
     app.program = undefined;
     rememberPlace();
@@ -326,6 +329,7 @@ const app = {
     const doc = await store.open(id);
     if (!doc) return;
     show(id, state.resume(doc));
+    app.ticks = ticksOf(doc);
     app.close();
   },
 
@@ -383,6 +387,21 @@ const app = {
     drawPaper();
     window.print();
     if (all) app.printed = undefined;
+  },
+
+  tick(key, amount) {
+    app.tickAll([[key, amount]]);
+  },
+
+  tickAll(pairs) {
+    const ticks = new Map(app.ticks);
+    for (const [key, amount] of pairs) {
+      if (amount === undefined) ticks.delete(key);
+      else ticks.set(key, amount);
+    }
+    app.ticks = ticks;
+    if (app.planId) store.tick(app.planId, Object.fromEntries(ticks));
+    app.render();
   },
 
   tell(note) {
@@ -496,11 +515,17 @@ function show(id, history, surface = '') {
   app.more = false;
   app.first = false;
   app.program = undefined;
+  app.ticks = new Map();
   app.printed = undefined;
   assessed = undefined;
   pending = true;
   resetSwap();
   changed(state.now(history), false);
+}
+
+/** @param {{ticks?: Record<string, number>}} doc */
+function ticksOf({ ticks }) {
+  return new Map(Object.entries(ticks ?? {}));
 }
 
 /**
@@ -550,6 +575,9 @@ async function assess() {
     surface: app.surface.id,
     sound: open === 'sound',
     rows: open === 'swap',
+    layout: open === 'load',
+    list: open === 'buy',
+    try: open === 'buy' ? bestTry(app) : 0,
     ...wantRoom(app),
     work: panel?.kind === 'work' ? panel.trace : '',
   };
@@ -572,6 +600,10 @@ async function assess() {
 /** Ladder and nearest test, where Sound is on screen, once typing rests. */
 function askFurther() {
   clearTimeout(resting);
+  if (app.section === 'buy') {
+    resting = setTimeout(() => tryCuts(app, assess), REST);
+    return;
+  }
   if (app.section === 'heard') {
     resting = setTimeout(askMoney, REST);
     return;
@@ -831,14 +863,14 @@ function sectionOf(section) {
     case 'swap':
       return swap(app);
     case 'buy':
-      return buy(app);
+      return buy(app, width, assess);
   }
   return showsOpenings(app) ? openings(app, width) : layers(app);
 }
 
-/** Heard is of the whole room, not of one surface. */
+/** Heard is of the whole room, not of one surface, and so is what is bought for several. */
 function whole() {
-  return app.section === 'heard' && !app.first;
+  return (app.section === 'heard' || (app.section === 'buy' && app.plan.surfaces.length > 1)) && !app.first;
 }
 
 function rightWidth() {
@@ -1021,6 +1053,7 @@ async function begin() {
     const place = placeIn(doc.id);
     app.section = place.section;
     show(doc.id, state.resume(doc), place.surface);
+    app.ticks = ticksOf(doc);
   } else if (location.hash.length > 1) {
     // Somebody who was sent a plan sees that plan, not a wall of ours beside it.
     await openAddress();

@@ -3,8 +3,9 @@
 //
 //   const store = openStore({state: (s) => …});
 //   await store.list()            newest opened first: [{id, name, opened, changed}]
-//   await store.open(id)          {id, plan, steps, at} or undefined
+//   await store.open(id)          {id, plan, steps, at, ticks} or undefined
 //   await store.save(id, doc)     doc = {plan, steps: [{label, plan}], at}
+//   await store.tick(id, ticks)   what was got, with the plan: {item: how many}
 //   await store.remove(id)
 //
 // Nothing is ever thrown: where the browser keeps nothing (full, private
@@ -14,7 +15,8 @@
 
 /**
  * @typedef {{label: string, plan: any}} Step
- * @typedef {{plan: any, steps: Step[], at: number}} Doc at is the index of the step on screen
+ * @typedef {Record<string, number>} Ticks what was got of the list, and steps done
+ * @typedef {{plan: any, steps: Step[], at: number, ticks?: Ticks}} Doc at is the index of the step on screen; ticks are only read here, see tick
  * @typedef {{id: string, name: string, opened: number, changed: number}} Entry
  * @typedef {{kept: true} | {kept: false, why: 'full' | 'unavailable'}} State
  */
@@ -34,6 +36,8 @@ export function openStore(tell = {}, database = 'twoleaf') {
   const memory = new Map();
   /** What the stored plan was when this page last saw it: another window may have written since. @type {Map<string, string>} */
   const stamps = new Map();
+  /** Ticks that are not on the disk, or may not be. @type {Map<string, Ticks>} */
+  const ticked = new Map();
   /** The number of a step in the database, by the step itself. @type {WeakMap<Step, {id: string, n: number}>} */
   const numbers = new WeakMap();
   /** Saves that wait for the one being written; the newest of a plan wins. @type {Map<string, {doc: Doc, done: ((kept: boolean) => void)[]}>} */
@@ -83,7 +87,7 @@ export function openStore(tell = {}, database = 'twoleaf') {
     const held = memory.get(id);
     if (held) {
       held.opened = Date.now();
-      return { id, plan: held.plan, steps: held.steps, at: held.at };
+      return { id, plan: held.plan, steps: held.steps, at: held.at, ticks: ticked.get(id) };
     }
     try {
       const tx = (await db()).transaction(['plans', 'steps'], 'readwrite');
@@ -97,7 +101,7 @@ export function openStore(tell = {}, database = 'twoleaf') {
         numbers.set(step, { id, n });
         return step;
       });
-      return { id, plan: record.plan, steps, at: record.at };
+      return { id, plan: record.plan, steps, at: record.at, ticks: ticked.get(id) ?? record.ticks };
     } catch (reason) {
       become(failed(reason));
       return undefined;
@@ -195,10 +199,31 @@ export function openStore(tell = {}, database = 'twoleaf') {
     for (const n of stored) steps.delete([id, n]); // undone and overtaken, or too old
     const stamp = newId();
     const now = Date.now();
-    plans.put({ id, name: doc.plan.name, opened: now, changed: now, stamp, plan: doc.plan, at: doc.at });
+    const ticks = ticked.get(id) ?? record?.ticks;
+    plans.put({ id, name: doc.plan.name, opened: now, changed: now, stamp, plan: doc.plan, at: doc.at, ...(ticks ? { ticks } : {}) });
     await end;
     stamps.set(id, stamp);
     for (const [step, n] of written) numbers.set(step, { id, n });
+  }
+
+  /**
+   * Keeps what was got with the plan, without touching the plan. A plan that is not
+   * stored yet takes its ticks along when it is.
+   * @param {string} id
+   * @param {Ticks} ticks
+   */
+  async function tick(id, ticks) {
+    ticked.set(id, ticks);
+    try {
+      const tx = (await db()).transaction('plans', 'readwrite');
+      const plans = tx.objectStore('plans');
+      const record = await result(plans.get(id));
+      if (!record) return;
+      plans.put({ ...record, ticks: ticked.get(id) });
+      await finished(tx);
+    } catch (reason) {
+      become(failed(reason));
+    }
   }
 
   /** @param {string} id */
@@ -206,6 +231,7 @@ export function openStore(tell = {}, database = 'twoleaf') {
     waiting.delete(id);
     await writing;
     memory.delete(id);
+    ticked.delete(id);
     stamps.delete(id);
     try {
       const tx = (await db()).transaction(['plans', 'steps'], 'readwrite');
@@ -217,7 +243,7 @@ export function openStore(tell = {}, database = 'twoleaf') {
     }
   }
 
-  return { list, open, save, remove, newId, state: () => state };
+  return { list, open, save, tick, remove, newId, state: () => state };
 }
 
 /** An id for a plan that no other window has. */

@@ -228,8 +228,9 @@ export interface Want {
   opening?: string;
   /** where every clip goes */
   layout?: boolean;
-  /** the whole list, without the cut layout, which is asked for by itself */
+  /** the whole list, by one try of the cut layout */
   list?: boolean;
+  try?: number;
   work?: string;
 }
 
@@ -290,6 +291,8 @@ export interface Report {
   cautions: Caution[] | null;
   working?: Working;
   house?: import('./types-room.d.ts').House;
+  layout?: import('./types-buy.d.ts').LayoutReport;
+  list?: import('./types-buy.d.ts').ListReport;
 }
 
 export interface LayerReport {

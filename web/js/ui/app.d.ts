@@ -4,8 +4,8 @@
 import type { TemplateResult } from 'lit-html';
 import type { Edit } from '../edit.js';
 import type { History } from '../state.js';
-import type { House, Money } from '../types-room.d.ts';
 import type { BuildUp, Catalog, Fault, NearestReport, Plan, Region, Report, StepReport, Surface, Units } from '../types.d.ts';
+import type { House, Money } from '../types-room.d.ts';
 import type { Message } from '../words.js';
 
 export type Section = 'layers' | 'load' | 'sound' | 'heard' | 'swap' | 'buy';
@@ -109,6 +109,8 @@ export interface App {
   why: string;
   brought: Note | undefined;
   program: Note | undefined;
+  /** what was got, by the list's items and steps: how many; kept with the plan in this browser */
+  ticks: Map<string, number>;
   plans: PlanEntry[];
   /** what the core gave for the open panel */
   panelData: any;
@@ -138,6 +140,8 @@ export interface App {
   openText(text: string, name: string): Promise<void>;
   saveFile(): void;
   print(all?: boolean): Promise<void>;
+  tick(key: string, amount: number | undefined): void;
+  tickAll(pairs: [string, number | undefined][]): void;
   tell(note: Note | undefined): void;
   copy(text: string): Promise<boolean>;
 }

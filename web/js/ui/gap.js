@@ -23,6 +23,8 @@ const LABELS = /** @type {Record<string, string>} */ ({
   along: 'along a row',
   rating: 'rating of a clip',
   extra: 'extra load',
+  first: 'first row from the edge',
+  ends: 'first clip from the end',
 });
 
 /**
@@ -54,11 +56,11 @@ export function ratingSpec(app, gap, side, known) {
  * @param {App} app
  * @param {Gap} gap
  * @param {'near' | 'far'} side
- * @param {'rows' | 'along' | 'rating' | 'extra'} name
+ * @param {'rows' | 'along' | 'rating' | 'extra' | 'first' | 'ends'} name
  * @param {Value | null | undefined} typical
  * @returns {FieldSpec}
  */
-function heldSpec(app, gap, side, name, typical) {
+export function heldSpec(app, gap, side, name, typical) {
   const [what, units] =
     name === 'rating'
       ? /** @type {const} */ (['mass', ['lb', 'kg']])
@@ -84,7 +86,7 @@ function heldSpec(app, gap, side, name, typical) {
  * @param {Pick<FieldSpec, 'set' | 'mine'>} rest
  * @returns {FieldSpec}
  */
-function quantity(app, key, label, value, what, pair, typical, rest) {
+export function quantity(app, key, label, value, what, pair, typical, rest) {
   const units = app.units === 'us' ? pair : [...pair].reverse();
   const unit = value ? unitIn(value) : (app.fieldUnits.get(key) ?? units[0]);
   const inUnits = unit === pair[0] ? 'us' : 'si';

@@ -1,32 +1,24 @@
-// Whether what it hangs from holds it, in its first form: one inner clip, the
-// face that hangs on it, and the sum.
+// Whether what it hangs from holds it: every clip on its face, what each of them
+// carries, the channel, the joists, and the screws.
 
 import { html, nothing } from 'lit-html';
 import { clipView } from '../draw/clip.js';
-import { number, text } from '../format.js';
-import { STATES, stateWords } from '../words.js';
+import { text } from '../format.js';
+import { bothWays, clipsPart, rowsTable, rulesPart } from './clips.js';
 import { fieldRow } from './field.js';
 import { ratingSpec } from './gap.js';
+import { channelPart, joistsPart, notes, screwsPart, springPart } from './joists.js';
 import { cautions } from './layers.js';
 import { holder } from './mend.js';
-import { mark, rich } from './text.js';
+import { rich, tap } from './text.js';
 import { verdict } from './verdict.js';
 import { holding } from './worked.js';
 
 /** @typedef {import('./app.d.ts').App} App */
 
-const ABOUT = [
-  'over-rating',
-  'close-to-rating',
-  'under-load',
-  'no-rating',
-  'rating-invented',
-  'channel-boards',
-  'ceiling-dead-load',
-  'truss-chord',
-  'masonry-on-floor',
-  'poured-floor',
-];
+const ABOUT = ['rating-invented', 'channel-boards', 'truss-chord', 'masonry-on-floor', 'poured-floor'];
+/** Said of one clip where the clips are not laid out. */
+const OF_ONE = ['over-rating', 'close-to-rating', 'under-load', 'no-rating', 'ceiling-dead-load'];
 
 /**
  * @param {App} app
@@ -35,20 +27,30 @@ const ABOUT = [
 export function load(app, width = app.width) {
   const { report } = app;
   if (!report) return nothing;
-  const l = report.load;
+  const { layout } = report;
+  const laid = layout?.layout ?? layout?.fault;
   const held = holding(app);
   return html`<section class="load" aria-label="Load">
     ${app.wide ? verdict(app, 'load') : nothing}
     ${
-      l && held
-        ? html`<div class="drawing-place">
-            ${clipView({ units: app.units, width, rows: held.rows?.v, along: held.along?.v, mode: app.wide ? 'desk' : 'phone', state: l.state })}
-          </div>
-          <p class="soft under-drawing">${rich(`one inner clip of ${number(l.count)}${report.area ? ` for ${text(report.area, app.ctx)}` : ''}`)}</p>
-          ${sum(app)} ${states(app)} ${rating(app)}`
-        : html`<p class="soft">${rich('No clips hold this leaf: it stands on its frame, and nothing here can be over its rating.')}</p>`
+      layout && laid
+        ? html`${clipsPart(app, layout, width)} ${rating(app)} ${notes(app, layout.layout?.notes)}
+          ${cautions(app, (code) => ABOUT.includes(code) || (!layout.joists && code === 'ceiling-dead-load'))} ${rulesPart(app, layout)}
+          <details class="fold" open><summary>Every row and clip</summary>${rowsTable(app, layout)}</details>
+          <details class="fold"><summary>How this was worked out</summary>${bothWays(app, layout)}
+            <h3 class="head">One inner clip</h3>${sum(app)}</details>
+          ${channelPart(app, layout)} ${joistsPart(app, layout)} ${springPart(app, layout)} ${screwsPart(app, layout)}`
+        : held && report.load
+          ? html`<div class="drawing-place">
+                ${clipView({ units: app.units, width, rows: held.rows?.v, along: held.along?.v, mode: app.wide ? 'desk' : 'phone', state: report.load.state })}
+              </div>
+              <p class="soft under-drawing">${report.area ? 'one inner clip' : html`one inner clip; the size of the ${app.surface.kind} lays them all out. ${tap('Type its size', () => app.open({ kind: 'needs' }))}`}</p>
+              ${sum(app)} ${rating(app)} ${cautions(app, (code) => ABOUT.includes(code) || OF_ONE.includes(code))}
+              ${layout ? joistsPart(app, layout) : nothing} ${screwsPart(app, layout)}`
+          : html`<p class="soft">${rich('No clips hold this leaf: it stands on its frame, and nothing here can be over its rating.')}</p>
+              ${cautions(app, (code) => ABOUT.includes(code) || code === 'ceiling-dead-load')} ${layout ? joistsPart(app, layout) : nothing}
+              ${screwsPart(app, layout)}`
     }
-    ${cautions(app, (code) => ABOUT.includes(code))}
   </section>`;
 }
 
@@ -85,24 +87,16 @@ function sum(app) {
   </table>`;
 }
 
-/** The four states, the one that holds here told from the others by weight and shape. @param {App} app */
-function states(app) {
-  const l = app.report?.load;
-  if (!l?.share) return nothing;
-  return html`<ul class="states">
-    ${['over', 'close', 'holds', 'under'].map(
-      (state) =>
-        html`<li class="${state} ${state === l.state ? 'here' : ''}" aria-current=${state === l.state}>
-          ${mark(state)}<span class="word">${STATES[state]}</span><span class="soft">${rich(stateWords(state, l.rating, app.ctx))}</span>
-        </li>`,
-    )}
-  </ul>`;
-}
-
 /** @param {App} app */
 function rating(app) {
   const at = holder(app);
   const gap = app.buildUp.gaps?.find((g) => g.id === at?.id);
-  if (!at || !gap) return nothing;
-  return fieldRow(app, ratingSpec(app, gap, at.side, holding(app)?.rating), 'A clip is rated');
+  const kind = app.report?.gaps.find((g) => g.id === at?.id)?.[at?.side ?? 'near'].kind;
+  if (!at || !gap || kind !== 'clip') return nothing;
+  return fieldRow(
+    app,
+    ratingSpec(app, gap, at.side, holding(app)?.rating),
+    'A clip is rated',
+    app.surface.kind === 'ceiling' ? 'pulled, by the maker’s sheet' : 'across, by the maker’s sheet',
+  );
 }

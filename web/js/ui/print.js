@@ -6,7 +6,7 @@ import { curveView, neededWords, shortWords } from '../draw/curve.js';
 import { layout, sectionView } from '../draw/section.js';
 import { boardName, decibels, leafName, money, NBSP, sheetName, text, UNKNOWN, valueShown } from '../format.js';
 import { cautionWords, counted, gapWords, LISTENS, leafWords, PLAYS, verdictWords } from '../words.js';
-import { orderWords } from './buy.js';
+import { orderWords } from './joists.js';
 import { noteView } from './note.js';
 import { sizeWords } from './place.js';
 import { address, qrView } from './send.js';

@@ -119,5 +119,5 @@ export async function linkOf(app) {
     return { fault: fault?.code === 'tooLong' ? 'This plan is too long for a link. A file holds it.' : (fault?.words ?? encoded.panic ?? '') };
   }
   const code = await app.ask('qr', { text: address(encoded.link) }, 'qr');
-  return { link: encoded.link, leftOut: encoded.leftOut ?? [], qr: code.ok ? (code.qr ?? code.rows) : undefined };
+  return { link: encoded.link, leftOut: [...(encoded.leftOut ?? []), ...(app.ticks.size ? ['ticks'] : [])], qr: code.ok ? (code.qr ?? code.rows) : undefined };
 }

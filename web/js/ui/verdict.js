@@ -2,6 +2,8 @@
 
 import { html, nothing } from 'lit-html';
 import { verdictWords } from '../words.js';
+import { loadSaid } from './clips.js';
+import { buySaid } from './list.js';
 import { act } from './mend.js';
 import { rich, tap } from './text.js';
 
@@ -13,6 +15,12 @@ import { rich, tap } from './text.js';
  */
 export function verdict(app, section) {
   const lastGood = app.faults.length > 0 || [...app.drafts.values()].some((d) => d.fault);
+  const own = lastGood ? undefined : section === 'load' ? loadSaid(app) : section === 'buy' ? buySaid(app) : undefined;
+  if (own) {
+    return html`<p class="verdict" aria-live="polite" aria-atomic="true" data-section=${section}>
+      <b>${own.answer}</b> ${rich(own.text)}${own.mend ? html` ${tap(own.mend.tap, own.mend.act)}` : nothing}
+    </p>`;
+  }
   const words = app.report ? verdictWords(app.report.verdicts[section], app.ctx, lastGood, section) : undefined;
   return html`<p class="verdict" aria-live="polite" aria-atomic="true" data-section=${section}>
     ${
