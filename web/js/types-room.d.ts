@@ -229,7 +229,7 @@ export interface Change {
   thick?: Value;
   clip?: Value;
   why?: string;
-  by?: string;
+  by?: Path;
   args?: Record<string, number>;
 }
 

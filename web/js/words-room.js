@@ -1,7 +1,8 @@
 // Codes of the whole room into sentences: who hears what, by which way, what
 // the next money does. The other half of words.js.
 
-import { decibels, hertz, inSentence, money, NBSP, number, percent, shown, span, text, UNKNOWN } from './format.js';
+import { playing } from './edit-room.js';
+import { boardName, decibels, hertz, inSentence, money, NBSP, number, percent, shown, span, text, UNKNOWN } from './format.js';
 import { LISTENS, PLAYS } from './words.js';
 
 /**
@@ -181,20 +182,22 @@ export function wayWords(house, path) {
   return capital(face?.kind ?? '');
 }
 
-/** @type {WeakMap<House, string[]>} */
-const flanks = new WeakMap();
+/** What of the plan the sentences need beside the report. @type {WeakMap<House, {flanks: string[], sources: string[]}>} */
+const plans = new WeakMap();
 
-/** What each surface of a plan shares, for wayWords. @param {House} house @param {import('./types.d.ts').Plan} plan */
-export function tellFlanks(house, plan) {
-  flanks.set(
-    house,
-    plan.surfaces.map((s) => s.flank ?? ''),
-  );
+/** @param {House} house @param {import('./types.d.ts').Plan} plan */
+export function tellPlan(house, plan) {
+  plans.set(house, { flanks: plan.surfaces.map((s) => s.flank ?? ''), sources: playing(plan).map((p) => p.source) });
 }
 
 /** @param {House} house @param {number} surface */
 function flankOf(house, surface) {
-  return flanks.get(house)?.[surface] ?? '';
+  return plans.get(house)?.flanks[surface] ?? '';
+}
+
+/** All that plays, in the order of the plan. @param {House} house @param {Heard} heard */
+function sourcesOf(house, heard) {
+  return heard.source ? [heard.source] : (plans.get(house)?.sources ?? (heard.each ?? []).map((e) => e.source));
 }
 
 /**
@@ -217,14 +220,16 @@ function is(what, verb) {
 }
 
 /**
- * What the source that counts in an octave is: of several the loudest there is
- * not known here, so a kick is named where any of them has one.
+ * The source that is named: of several the one with a kick drum.
+ * @param {House} house
  * @param {Heard} heard
  */
-function lead(heard) {
-  const all = (heard.each ?? []).map((e) => e.source);
-  return all.find((s) => ['band', 'drums', 'drumsLight'].includes(s)) ?? all[0] ?? heard.source;
+function lead(house, heard) {
+  const all = sourcesOf(house, heard);
+  return all.find((s) => KICK.includes(s)) ?? all[0] ?? '';
 }
+
+const KICK = ['band', 'drums', 'drumsLight'];
 
 /**
  * Who hears what in the space that is worst off.
@@ -235,7 +240,7 @@ export function outWords(house) {
   const listed = (house.told.out ?? []).filter((h) => h.state !== 'noTarget');
   if (!house.told.out?.length) return { answer: 'Not yet.', text: 'Say what lies beyond the walls, and who is there.' };
   if (listed.length === 0) return { answer: 'Not yet.', text: 'Say who is beyond: a sleeper, a living room, a studio.' };
-  if (!(listed[0].each ?? []).length) return { answer: 'Not yet.', text: 'Say what plays.' };
+  if (!sourcesOf(house, listed[0]).length) return { answer: 'Not yet.', text: 'Say what plays.' };
   const worst = listed.reduce((a, b) => (overOf(b) > overOf(a) ? b : a));
   return heardWords(house, worst);
 }
@@ -255,7 +260,7 @@ export function overOf(heard) {
 export function heardWords(house, heard) {
   const place = inThe(house.spaces?.[heard.space] ?? '');
   const worst = heard.octave[heard.worst];
-  const source = lead(heard);
+  const source = lead(house, heard);
   const air = heard.floorDriven ? 'through the air ' : '';
   switch (heard.state) {
     case 'over': {
@@ -343,13 +348,13 @@ const WORDS = /** @type {Record<string, string>} */ ({
   loud: 'loud music',
 });
 
-/** What it is like there: "felt, heard". @param {Heard} heard */
-export function likeWords(heard) {
-  const kick = ['band', 'drums', 'drumsLight'].includes(lead(heard));
+/** What it is like there: "felt, heard". @param {House} house @param {Heard} heard */
+export function likeWords(house, heard) {
+  const kick = KICK.includes(lead(house, heard));
   const word = heard.word === 'kickOnly' && !kick ? 'bass only' : heard.word === 'loud' && heard.source ? 'loud' : (WORDS[heard.word] ?? heard.word);
   // Of what also shakes the floor nothing is ever called unheard.
   if (heard.word === 'notHeard' && heard.floorDriven) return 'not by air';
-  return heard.felt && heard.word !== 'notHeard' ? `felt, ${word}` : word;
+  return heard.felt && heard.word !== 'notHeard' ? `felt, ${heard.word === 'loud' ? 'loud' : word}` : word;
 }
 
 /**
@@ -398,7 +403,7 @@ export function heardNotes(house, heard, inwards) {
   if (inwards) out.push('Through the air only: footsteps are not counted.');
   else if (heard.floorDriven)
     out.push(
-      `Through the air only: ${['band', 'drums', 'drumsLight'].includes(lead(heard)) ? 'the pedal through the floor' : 'what shakes the floor itself'} is not counted. A riser on soft pads helps there; no wall does.`,
+      `Through the air only: ${KICK.includes(lead(house, heard)) ? 'the pedal through the floor' : 'what shakes the floor itself'} is not counted. A riser on soft pads helps there; no wall does.`,
     );
   if (heard.leansOnFlank) out.push('It leans on flanking: with what the structure carries at its worse edge it would not hold.');
   if (heard.flankUnknown) out.push('Some walls do not say what they share with the house: what goes by the structure is not counted there.');
@@ -423,7 +428,8 @@ export function changeWords(change, ctx, house) {
   const faces = change.faces ?? [];
   const where = facesWords(faces, house);
   const on = where ? `, ${where}` : '';
-  const board = ctx.names?.[change.text?.board ?? ''] ?? change.text?.board ?? 'board';
+  const t = change.text ?? {};
+  const board = ctx.names?.[t.board] ?? (t.short ? boardName({ short: t.short, nominal: t.nominal ?? '', row: t.row }, ctx.units) : 'board');
   switch (change.code) {
     case 'seal':
       return `Seal the ${change.kind === 'hatch' ? 'hatch' : /^window/.test(change.kind ?? '') ? 'window' : 'door'} all round${on}`;
@@ -496,10 +502,14 @@ export function whyWords(change, house) {
   switch (change.why) {
     case 'small':
       return `its share is ${a.share === undefined ? 'small' : `${percent(a.share)}${NBSP}%: under 0.2${NBSP}dB`}`;
-    case 'masked': {
-      const by = byWords(change.by ?? '', house);
-      return a.times ? `${by} lets through ${number(a.times)} times more` : `${by} lets through far more`;
-    }
+    case 'masked':
+      return `${byWords(change.by, house)} lets through ${a.times >= 1.5 ? `${number(a.times)} times more` : 'as much'}`;
+    case 'elsewhere':
+      return 'it lies on no way to the worst space';
+    case 'worse':
+      return 'it would let through more';
+    case 'same':
+      return 'it changes next to nothing on its way';
     case 'full':
       return 'the gap is full already';
     case 'done':
@@ -510,27 +520,13 @@ export function whyWords(change, house) {
   return change.why ?? '';
 }
 
-/** What masks a change: an opening's id, a way, or a face's letter. @param {string} by @param {House} house */
+/** What masks a change. @param {Path | undefined} by @param {House} house */
 function byWords(by, house) {
-  for (const face of house.faces ?? []) {
-    const opening = face.openings?.find((o) => o.id === by);
-    if (opening) return `the ${oneOf(opening.group, opening.kind)} in ${faceWords(face)}`;
-    if (face.id === by || face.letter === by) return faceWords(face);
-  }
-  const ways = /** @type {Record<string, string>} */ ({
-    boards: 'the wall itself',
-    leaf: 'the door',
-    crack: 'the crack',
-    hole: 'the hole',
-    flank: 'the structure',
-  });
-  const [kind] = by.split(' ');
-  return ways[by] ?? (KINDS[kind] ? `the ${ONE[groupOf(kind)] ?? kindName(kind)}` : by ? `the ${by}` : 'another way');
-}
-
-/** @param {string} kind */
-function groupOf(kind) {
-  return Object.keys(ONE).find((group) => kind.startsWith(group)) ?? '';
+  const face = by && house.faces?.[by.surface];
+  if (!face) return 'another way';
+  const opening = face.openings?.[by.opening];
+  if (opening) return by.way === 'crack' && opening.group === 'door' ? 'the crack under the door' : `the ${oneOf(opening.group, opening.kind)}`;
+  return by.way === 'flank' ? 'the structure' : faceWords(face);
 }
 
 /** @param {number} kelvin @param {Ctx} ctx a difference of temperature */

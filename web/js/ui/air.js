@@ -98,7 +98,7 @@ function figures(app, house) {
             </table>`
         : nothing
     }
-    <p class="soft say">Common practice: ${number(air.limit)}${'\u00a0'}ppm as what people still call fresh. Size the ducts and the cooling with whoever installs them.</p>`;
+    <p class="soft aside">Common practice: ${number(air.limit)}${'\u00a0'}ppm as what people still call fresh. Size the ducts and the cooling with whoever installs them.</p>`;
 }
 
 /** @param {import('../types-room.d.ts').Air} air */

@@ -18,7 +18,7 @@ import {
   schroederWords,
   soundName,
   stateShort,
-  tellFlanks,
+  tellPlan,
 } from '../words-room.js';
 import { airView } from './air.js';
 import { chips, fieldRow } from './field.js';
@@ -53,7 +53,7 @@ export function heard(app, width) {
   const { house } = app;
   const several = app.plan.surfaces.length > 1;
   if (!house) return html`<section class="heard" aria-label="Heard">${app.faults.length ? nothing : html`<p class="verdict soft">…</p>`}</section>`;
-  tellFlanks(house, app.plan);
+  tellPlan(house, app.plan);
   const parts = several ? PARTS : PARTS.slice(1);
   const part = parts.some((p) => p.value === view.part) ? view.part : 'who';
   return html`<section class="heard" aria-label="Heard">
@@ -105,9 +105,9 @@ function whoView(app, house, width) {
     </div>
     <p class="who">${view.inwards ? [unfold(app, 'noise', noiseWords(one), 'What the house does'), html` <span class="soft">to a take${one ? `, ${decibels(one.target)}${NBSP}dBA` : ''}</span>`] : outTaps(app, house, one)}</p>
     ${chooser(app, house, one)}
-    ${one ? heardView(app, house, one, width) : html`<p class="soft say">${view.inwards ? 'Choose what the house does, and where.' : 'Choose what plays and who is beyond.'}</p>`}
+    ${one ? heardView(app, house, one, width) : html`<p class="soft aside">${view.inwards ? 'Choose what the house does, and where.' : 'Choose what plays and who is beyond.'}</p>`}
     ${all.length ? rows(app, house, all, one) : nothing}
-    ${one ? heardNotes(house, one, view.inwards).map((note) => html`<p class="soft say">${rich(note)}</p>`) : nothing}
+    ${one ? heardNotes(house, one, view.inwards).map((note) => html`<p class="soft aside">${rich(note)}</p>`) : nothing}
     ${view.inwards ? nothing : [spaceForm(app, house, one), measuredView(app, house, one)]}`;
 }
 
@@ -281,7 +281,7 @@ function rows(app, house, all, one) {
     const here = h === one;
     return html`<li>
       <button type="button" class="hears ${here ? 'here' : ''}" aria-current=${here ? 'true' : 'false'} @click=${() => choose(h, i)}>
-        <span class="place">${name}</span><span class="level"><b>${decibels(h.a)}</b> dBA</span><span class="state ${h.state}">${stateShort(h)}</span><span class="like">${likeWords(h)}</span>
+        <span class="place">${name}</span><span class="level"><b>${decibels(h.a)}</b> dBA</span><span class="state ${h.state}">${stateShort(h)}</span><span class="like">${likeWords(house, h)}</span>
       </button>
     </li>`;
   };

@@ -4,6 +4,7 @@
 import { html, nothing } from 'lit-html';
 import { joined, retyped, typed, unitIn } from '../format.js';
 import { faultWords } from '../words.js';
+import { kindName } from '../words-room.js';
 import { chips } from './field.js';
 import { bang, message, rich, tap } from './text.js';
 
@@ -64,6 +65,16 @@ export function wantRoom(app) {
   const openings = view.openings && app.section === 'layers';
   if (app.section !== 'heard' && !openings) return {};
   return { room: true, ...(openings && view.opening ? { opening: view.opening } : {}) };
+}
+
+/**
+ * The house with its faults naming kinds of opening as people do.
+ * @param {import('../types-room.d.ts').House | undefined} house
+ */
+export function readable(house) {
+  for (const f of house?.faults ?? [])
+    f.words = f.words.replace(/, ([a-z]+[A-Z]\w*|box|duct|vent|light|pipe|crack|hole|hatch):/, (_, kind) => `, ${kindName(kind)}:`);
+  return house;
 }
 
 /** Whether Layers shows the openings instead. @param {App} app */

@@ -83,7 +83,7 @@ export function measuredView(app, house, one) {
                 ? octaveFields(app, name, now, set, mine)
                 : html`${level('inA', 'In the room', 'dBA')} ${level('outA', `In the ${name}`, 'dBA')} ${level('inC', 'In the room', 'dBC')} ${level('outC', `In the ${name}`, 'dBC')}`
             }
-            <p class="soft say">A phone on its slow setting will do: the same spot for half a minute, everything else quiet. What it reads is taken to ±3${'\u00a0'}dB.</p>
+            <p class="soft aside">A phone on its slow setting will do: the same spot for half a minute, everything else quiet. What it reads is taken to ±3${'\u00a0'}dB.</p>
           </div>`
         : nothing
     }`;

@@ -81,7 +81,7 @@ export function openings(app, width) {
     ${answer(holedWords(app, face), mend(app, face))}
     ${houseFaults(app, (f) => f.surface === surface.id && list.some((o) => o.id === f.item) && f.item !== view.opening)}
     ${face ? html`<div class="drawing-place">${faceView(face, { width, units: app.units, selected: view.opening, onSelect: here, most: app.wide ? 240 : 190 })}</div>` : nothing}
-    ${face && !face.width ? html`<p class="soft say">With its size the ${surface.kind} is drawn here.</p>` : nothing}
+    ${face && !face.width ? html`<p class="soft aside">With its size the ${surface.kind} is drawn here.</p>` : nothing}
     <ul class="opening-list" aria-label="Openings of ${surface.name}">
       ${list.map((o) => {
         const known = face?.openings?.find((x) => x.id === o.id);

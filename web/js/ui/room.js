@@ -38,7 +38,7 @@ export function roomView(app, house, width) {
     ${
       house.told.shape.known
         ? html`<div class="drawing-place">${unfoldedView(house, { width, units: app.units, selected, most: app.wide ? 430 : 330, onSelect: go })}</div>`
-        : html`<p class="soft say">With its length, width and height the room is drawn here, and what is left inside is told.</p>`
+        : html`<p class="soft aside">With its length, width and height the room is drawn here, and what is left inside is told.</p>`
     }
     <ul class="faces-list" aria-label="Surfaces by their share of what gets out">
       ${order.map(({ face, i, share }) => faceRow(app, house, face, i, share, go))}
@@ -126,7 +126,7 @@ function surfaceForm(app, face) {
       )}
       ${
         known
-          ? html`<p class="soft say">${rich(`Rooms built so reach ${decibels(known.low)} to ${decibels(known.high)}, whatever the wall is: common practice, not computed. Below 125${NBSP}Hz it is known to ±8${NBSP}dB at best, and never used to call a design good enough.`)}</p>`
+          ? html`<p class="soft aside">${rich(`Rooms built so reach ${decibels(known.low)} to ${decibels(known.high)}, whatever the wall is: common practice, not computed. Below 125${NBSP}Hz it is known to ±8${NBSP}dB at best, and never used to call a design good enough.`)}</p>`
           : nothing
       }
       ${fieldRow(
@@ -191,15 +191,22 @@ function breaks(house) {
 
 /** Faces whose boards dip at one frequency. @param {App} app @param {House} house */
 function together(app, house) {
-  const all = (house.told.together ?? []).filter((t) => (t.faces?.length ?? 0) > 1);
+  const all = (house.told.together ?? []).filter((t) => (t.faces?.length ?? 0) > 1).sort((a, b) => b.share - a.share);
+  const counts = all.filter((t) => t.share >= 0.01).slice(0, 3);
   if (all.length === 0) return nothing;
+  const at = (/** @type {typeof all[number]} */ t) => {
+    const faces = (t.faces ?? []).map((i) => house.faces?.[i]).filter((f) => f !== undefined);
+    return {
+      first: faces[0],
+      words: `${capital(list(faces.map((f) => faceWords(f))))} dip together at ${hertz(t.hz)} (${list([...new Set(t.boards ?? [])].map(inSentence))})`,
+    };
+  };
   return html`<h2 class="head part">Same boards everywhere</h2>
-    ${all.slice(0, 3).map((t) => {
-      const faces = (t.faces ?? []).map((i) => house.faces?.[i]).filter((f) => f !== undefined);
-      const boards = [...new Set(t.boards ?? [])];
-      const first = faces[0];
-      return html`<p class="say">${rich(`${capital(list(faces.map((f) => faceWords(f))))} dip together at ${hertz(t.hz)} (${list(boards.map(inSentence))}): ${percent(t.share)}${NBSP}% of what gets out in that octave goes by their boards.`)} ${first ? tap('What would part them', () => partThem(app, first.id), `What would part the dips of ${faceWords(first)}`) : nothing}</p>`;
-    })}`;
+    ${counts.map((t) => {
+      const { first, words } = at(t);
+      return html`<p class="say">${rich(`${words}: ${percent(t.share)}${NBSP}% of what gets out in that octave goes by their boards.`)} ${first ? tap('What would part them', () => partThem(app, first.id), `What would part the dips of ${faceWords(first)}`) : nothing}</p>`;
+    })}
+    ${counts.length ? nothing : html`<p class="soft aside">${rich(`${at(all[0]).words}, but as long as other ways let through more it counts for nothing.`)}</p>`}`;
 }
 
 /** Sound says which other thickness fills the dip, and does it. @param {App} app @param {string} id */

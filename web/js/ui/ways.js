@@ -97,7 +97,7 @@ function moneyWords(app, v) {
  */
 function waysTable(house, space) {
   const { rows, small } = ranked(house, space);
-  if (rows.length === 0) return html`<p class="soft say">Say what plays and what lies beyond: then the ways are ranked here.</p>`;
+  if (rows.length === 0) return html`<p class="soft aside">Say what plays and what lies beyond: then the ways are ranked here.</p>`;
   const largest = rows[0].share;
   return html`<table class="ways">
       <caption class="hid">The ways out by their share, and what would be gained if one were perfect</caption>
@@ -117,7 +117,7 @@ function waysTable(house, space) {
         })}
       </tbody>
     </table>
-    ${small.length ? html`<p class="soft say small-ways">${rich(smallWords(house, small))}</p>` : nothing}`;
+    ${small.length ? html`<p class="soft aside small-ways">${rich(smallWords(house, small))}</p>` : nothing}`;
 }
 
 /**
@@ -280,8 +280,8 @@ function budget(app, house, money) {
             }
           </div>`
         : value && !app.house?.faults?.some((f) => f.field === 'budget')
-          ? html`<p class="soft say">Nothing within it helps the ${money.worst || 'worst space'}.</p>`
-          : html`<p class="soft say">Type an amount: the changes that together bring the worst space most are found for it.</p>`
+          ? html`<p class="soft aside">Nothing within it helps the ${money.worst || 'worst space'}.</p>`
+          : html`<p class="soft aside">Type an amount: the changes that together bring the worst space most are found for it.</p>`
     }`;
 }
 
