@@ -297,15 +297,12 @@ func nearestOf(b assembly.BuildUp, tests []Test, all []view) (Test, []Difference
 	}
 	var found []Difference
 	compare(&b, &all[best].built, func(d Difference) { found = append(found, d) })
-	slices.SortStableFunc(found, func(x, y Difference) int {
-		switch {
-		case x.Weight > y.Weight:
-			return -1
-		case x.Weight < y.Weight:
-			return 1
+	// Few, so each is moved up to its place; a library's sort would weigh more than the rest of this file.
+	for i := range found {
+		for k := i; k > 0 && found[k].Weight > found[k-1].Weight; k-- {
+			found[k], found[k-1] = found[k-1], found[k]
 		}
-		return 0
-	})
+	}
 	return tests[all[best].test], found
 }
 

@@ -10,7 +10,6 @@ import (
 	"twoleaf/core/band"
 	"twoleaf/core/internal/text"
 	"twoleaf/core/material"
-	"twoleaf/core/unit"
 )
 
 // What the reader has made of the tables, written by core/internal/preread.
@@ -34,14 +33,14 @@ var prereadTable once[preread]
 
 // known returns the pre-read table. Its lines, told by their first field, are
 //
-//	board     id, short, kind, fire, thickness, mass, E, ν, η, Bx/By, shear, flow, source of these, source, origin
+//	board     id, short, kind, fire, source of its sound, source, origin, thickness, mass, E, ν, η, Bx/By, shear, flow
 //	leaf      numbers of its boards, each with g or f behind it if glued or with film to the next
-//	frame     id, or nothing and then kind, depth, plate, width, sheet, mass, source, origin
+//	frame     id, or nothing and then kind, source, origin, depth, plate, width, sheet, mass
 //	held      fixing, rows, along, shorts
-//	gap       frame, spacing, depth, fill, its depth, held near, held far
+//	gap       fill, frame, held near, held far, spacing, depth, depth of the fill
 //	assumed   a sentence
-//	row       id, source, table, description, kind, tier, STC, STC left out, assumed, lies flat, width, height, then
-//	          its constructions: leaf, gap, leaf …
+//	row       id, source, table, description, kind, tier, assumed, lies flat, STC, STC left out, width, height,
+//	          then its constructions: leaf, gap, leaf …
 //	computed  id, thirds left out
 //	thirds    id, kind, tier, bands as measured
 //	octaves   the same
@@ -55,26 +54,32 @@ func known() *preread {
 	return &prereadTable.v
 }
 
-// fields is a line of the table; what is empty is 0 as a number.
+// fields is what is left of a line of the table.
 type fields []string
 
-func (f fields) number(i int) float64 {
-	if f[i] == "" {
-		return 0
+// texts takes the next fields as they are.
+func (f *fields) texts(to ...*string) {
+	for _, t := range to {
+		*t, *f = (*f)[0], (*f)[1:]
 	}
-	return must(strconv.ParseFloat(f[i], 64))
 }
 
-func (f fields) whole(i int) int { return int(f.number(i)) }
-
-func (f fields) length(i int) unit.Length { return unit.Length(f.number(i)) }
-
-// level is a number, or NaN for a band that was not printed.
-func (f fields) level(i int) float64 {
-	if f[i] == "" {
-		return missing
+// numbers takes the next fields as numbers, an empty one as what it stands for.
+func (f *fields) numbers(empty float64, to ...*float64) {
+	for _, t := range to {
+		*t = empty
+		if s := (*f)[0]; s != "" {
+			*t = must(strconv.ParseFloat(s, 64))
+		}
+		*f = (*f)[1:]
 	}
-	return f.number(i)
+}
+
+// bands takes as many as there are places for, NaN where none was printed.
+func (f *fields) bands(to []float64) {
+	for i := range to {
+		f.numbers(missing, &to[i])
+	}
 }
 
 // wholes are the numbers of a field, parted by spaces.
@@ -87,7 +92,7 @@ func wholes(s string) (out []int) {
 
 func (p *preread) read() {
 	p.thirds, p.octaves = map[string]band.Spectrum{}, map[string][len(band.Octaves)]float64{}
-	var boards []material.Board
+	var boards []assembly.Layer
 	var leaves []assembly.Leaf
 	var frames []material.Frame
 	var holds []assembly.Held
@@ -96,62 +101,73 @@ func (p *preread) read() {
 	computed := map[string]band.Spectrum{}
 	for _, line := range must(text.Records(prereadCSV)) {
 		f := fields(line[1:])
+		var id, kind, tier string
+		f.texts(&id)
 		switch line[0] {
 		case "board":
-			boards = append(boards, material.Board{
-				ID: f[0], Name: f[0], Short: f[1], Kind: material.Kind(f[2]), FireRated: f[3] != "", Thickness: f.length(4), Mass: unit.SurfaceMass(f.number(5)),
-				Sound: material.Sound{
-					Young: unit.Pressure(f.number(6)), Nu: f.number(7), Loss: f.number(8), Ratio: f.number(9), Shear: f.number(10), Flow: f.number(11), Source: f[12],
-				},
-				Source: f[13], Origin: f[14],
-			})
+			var y assembly.Layer
+			var fire string
+			b := &y.Board
+			s := &b.Sound
+			b.ID, b.Name = id, id
+			f.texts(&b.Short, (*string)(&b.Kind), &fire, &s.Source, &b.Source, &b.Origin)
+			f.numbers(0, (*float64)(&b.Thickness), (*float64)(&b.Mass), (*float64)(&s.Young), &s.Nu, &s.Loss, &s.Ratio, &s.Shear, &s.Flow)
+			b.FireRated = fire != ""
+			boards = append(boards, y)
 		case "leaf":
 			var l assembly.Leaf
-			for _, w := range strings.Fields(f[0]) {
-				at, glued := strings.CutSuffix(w, "g")
-				at, film := strings.CutSuffix(at, "f")
-				y := assembly.Layer{Board: boards[must(strconv.Atoi(at))]}
-				switch {
-				case glued:
-					y.Join = assembly.Glued
-				case film:
-					y.Join = assembly.Film
+			for _, w := range strings.Fields(id) {
+				join := assembly.Loose
+				at := strings.TrimRight(w, "gf")
+				switch w[len(at):] {
+				case "g":
+					join = assembly.Glued
+				case "f":
+					join = assembly.Film
 				}
-				l.Layers = append(l.Layers, y)
+				l.Layers = append(l.Layers, boards[must(strconv.Atoi(at))])
+				l.Layers[len(l.Layers)-1].Join = join
 			}
 			leaves = append(leaves, l)
 		case "frame":
-			r, _ := material.FrameByID(f[0])
-			if f[0] == "" {
-				r = material.Frame{
-					Kind: material.FrameKind(f[1]), Depth: f.length(2), Plate: f.length(3), Width: f.length(4), Sheet: f.length(5),
-					Mass: unit.LineMass(f.number(6)), Source: f[7], Origin: f[8],
-				}
+			r, ok := material.FrameByID(id)
+			if !ok {
+				f.texts((*string)(&r.Kind), &r.Source, &r.Origin)
+				f.numbers(0, (*float64)(&r.Depth), (*float64)(&r.Plate), (*float64)(&r.Width), (*float64)(&r.Sheet), (*float64)(&r.Mass))
 			}
 			frames = append(frames, r)
 		case "held":
-			x := fixing(f[0])
-			x.Stiffness, x.StiffnessLow, x.StiffnessHigh = 0, 0, 0 // no source states one
-			holds = append(holds, assembly.Held{Fixing: x, Grid: assembly.Grid{Rows: f.length(1), Along: f.length(2)}, Shorts: f.number(3)})
+			h := assembly.Held{Fixing: fixing(id)}
+			h.Fixing.Stiffness, h.Fixing.StiffnessLow, h.Fixing.StiffnessHigh = 0, 0, 0 // no source states one
+			f.numbers(0, (*float64)(&h.Grid.Rows), (*float64)(&h.Grid.Along), &h.Shorts)
+			holds = append(holds, h)
 		case "gap":
-			g := assembly.Gap{
-				Frame: frames[f.whole(0)], Spacing: f.length(1), Depth: f.length(2), FillDepth: f.length(4),
-				Near: holds[f.whole(5)], Far: holds[f.whole(6)],
-			}
-			g.Fill, _ = material.FillByID(f[3])
+			var g assembly.Gap
+			var frame, near, far float64
+			f.numbers(0, &frame, &near, &far, (*float64)(&g.Spacing), (*float64)(&g.Depth), (*float64)(&g.FillDepth))
+			g.Fill, _ = material.FillByID(id)
+			g.Frame, g.Near, g.Far = frames[int(frame)], holds[int(near)], holds[int(far)]
 			gaps = append(gaps, g)
 		case "assumed":
-			assumed = append(assumed, f[0])
+			assumed = append(assumed, id)
 		case "row":
-			t := Test{ID: f[0], Source: f[1], Table: f[2], Description: f[3], Kind: f[4], Tier: f[5], STC: f.whole(6)}
-			if f[7] != "" && t.STC > 0 {
-				p.ratings = append(p.ratings, leftover{t.Kind, t.Tier, 0, f.number(7) - float64(t.STC)})
+			t := Test{ID: id}
+			var said, flat string
+			var stc, left float64
+			var b assembly.BuildUp
+			f.texts(&t.Source, &t.Table, &t.Description, &t.Kind, &t.Tier, &said, &flat)
+			f.numbers(0, &stc)
+			f.numbers(missing, &left)
+			f.numbers(0, (*float64)(&b.Width), (*float64)(&b.Height))
+			if by := left - stc; stc > 0 && !math.IsNaN(by) {
+				p.ratings = append(p.ratings, leftover{t.Kind, t.Tier, 0, by})
 			}
-			for _, i := range wholes(f[8]) {
+			t.STC, b.Horizontal = int(stc), flat != ""
+			for _, i := range wholes(said) {
 				t.Assumed = append(t.Assumed, assumed[i])
 			}
-			for _, s := range f[12:] {
-				b := assembly.BuildUp{Horizontal: f[9] != "", Width: f.length(10), Height: f.length(11)}
+			for _, s := range f {
+				b.Leaves, b.Gaps = nil, nil
 				for i, n := range wholes(s) {
 					if i%2 == 0 {
 						b.Leaves = append(b.Leaves, leaves[n])
@@ -164,39 +180,37 @@ func (p *preread) read() {
 			p.tests = append(p.tests, t)
 		case "computed":
 			var r band.Spectrum
-			for i := range r {
-				r[i] = f.level(1 + i)
-			}
-			computed[f[0]] = r
+			f.bands(r[:])
+			computed[id] = r
 		case "thirds":
 			var r band.Spectrum
-			c, ok := computed[f[0]]
-			for i := range r {
-				r[i] = f.level(3 + i)
-				if ok {
-					p.leave(f, i, c[i]-r[i])
+			f.texts(&kind, &tier)
+			f.bands(r[:])
+			p.thirds[id] = r
+			if c, ok := computed[id]; ok {
+				for i := range r {
+					p.leave(kind, tier, i, c[i]-r[i])
 				}
 			}
-			p.thirds[f[0]] = r
 		case "octaves":
 			var r [len(band.Octaves)]float64
-			c, ok := computed[f[0]]
-			for o := range r {
-				r[o] = f.level(3 + o)
-				if ok {
-					p.leave(f, 3*o, c.Octave(o)-r[o])
+			f.texts(&kind, &tier)
+			f.bands(r[:])
+			p.octaves[id] = r
+			if c, ok := computed[id]; ok {
+				for o := range r {
+					p.leave(kind, tier, 3*o, c.Octave(o)-r[o])
 				}
 			}
-			p.octaves[f[0]] = r
 		}
 	}
 	p.views = views(p.tests)
 }
 
 // leave keeps what is left over in a band of a spectrum, an octave for the band in its middle.
-func (p *preread) leave(f fields, at int, by float64) {
+func (p *preread) leave(kind, tier string, at int, by float64) {
 	if !math.IsNaN(by) {
-		p.bands = append(p.bands, leftover{f[1], f[2], at, by})
+		p.bands = append(p.bands, leftover{kind, tier, at, by})
 	}
 }
 

@@ -10,7 +10,6 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -96,9 +95,8 @@ func (t *table) leaf(l assembly.Leaf) string {
 	var boards []string
 	for _, y := range l.Layers {
 		b := y.Board
-		n := t.add("board", b.ID, b.Short, string(b.Kind), flag(b.FireRated), number(b.Thickness), number(b.Mass),
-			number(b.Sound.Young), number(b.Sound.Nu), number(b.Sound.Loss), number(b.Sound.Ratio), number(b.Sound.Shear), number(b.Sound.Flow),
-			b.Sound.Source, b.Source, b.Origin)
+		n := t.add("board", b.ID, b.Short, string(b.Kind), flag(b.FireRated), b.Sound.Source, b.Source, b.Origin, number(b.Thickness), number(b.Mass),
+			number(b.Sound.Young), number(b.Sound.Nu), number(b.Sound.Loss), number(b.Sound.Ratio), number(b.Sound.Shear), number(b.Sound.Flow))
 		boards = append(boards, strconv.Itoa(n)+map[assembly.Join]string{assembly.Loose: "", assembly.Glued: "g", assembly.Film: "f"}[y.Join])
 	}
 	return strconv.Itoa(t.add("leaf", strings.Join(boards, " ")))
@@ -112,10 +110,10 @@ func (t *table) gap(g assembly.Gap) string {
 	f := g.Frame
 	frame := []string{f.ID}
 	if like, ok := material.FrameByID(f.ID); !ok || !sameFrame(like, f) {
-		frame = []string{"", string(f.Kind), number(f.Depth), number(f.Plate), number(f.Width), number(f.Sheet), number(f.Mass), f.Source, f.Origin}
+		frame = []string{"", string(f.Kind), f.Source, f.Origin, number(f.Depth), number(f.Plate), number(f.Width), number(f.Sheet), number(f.Mass)}
 	}
 	n := t.add("frame", frame...)
-	return strconv.Itoa(t.add("gap", strconv.Itoa(n), number(g.Spacing), number(g.Depth), g.Fill.ID, number(g.FillDepth), t.held(g.Near), t.held(g.Far)))
+	return strconv.Itoa(t.add("gap", g.Fill.ID, strconv.Itoa(n), t.held(g.Near), t.held(g.Far), number(g.Spacing), number(g.Depth), number(g.FillDepth)))
 }
 
 func sameFrame(a, b material.Frame) bool {
@@ -135,9 +133,9 @@ func write() ([]byte, error) {
 		if !x.Read() {
 			continue
 		}
-		row := []string{x.ID, x.Source, x.Table, x.Description, x.Kind, x.Tier, number(float64(x.STC)), ""}
+		out := ""
 		if v, ok := leftOut[x.ID]; ok {
-			row[7] = strconv.Itoa(v)
+			out = strconv.Itoa(v)
 		}
 		var assumed, builds []string
 		for _, s := range x.Assumed {
@@ -159,8 +157,8 @@ func write() ([]byte, error) {
 			}
 			builds = append(builds, strings.Join(parts, " "))
 		}
-		row = append(row, strings.Join(assumed, " "))
-		t.write("row", slices.Concat(row, face[:], builds)...)
+		row := []string{x.ID, x.Source, x.Table, x.Description, x.Kind, x.Tier, strings.Join(assumed, " "), face[0], number(float64(x.STC)), out, face[1], face[2]}
+		t.write("row", append(row, builds...)...)
 	}
 	for _, x := range evidence.LeftOutSpectra() {
 		fields := []string{x.ID}
