@@ -10,7 +10,7 @@ import { keepOffline } from './offline.js';
 import * as state from './state.js';
 import { openStore } from './store.js';
 import { buy } from './ui/buy.js';
-import { bestTry, closeCuts, tryCuts } from './ui/cuts.js';
+import { bestTry, closeCuts, cutsName, tryCuts } from './ui/cuts.js';
 import { first } from './ui/first.js';
 import { heard } from './ui/heard.js';
 import { readable, showsOpenings, wantRoom } from './ui/house.js';
@@ -883,7 +883,7 @@ function top() {
   const undo = state.undoLabel(app.history);
   const redo = state.redoLabel(app.history);
   const named = (app.wide && several) || app.surface.name === 'wall' ? '' : app.surface.name;
-  const beside = app.first ? 'yours to change' : whole() && several && !app.wide ? 'whole room' : named;
+  const beside = app.first ? 'yours to change' : whole() && several && !app.wide ? cutsName() || 'whole room' : named;
   return html`<header class="top">
     <h1 class="title">
       <button type="button" @click=${() => (app.panel?.kind === 'needs' ? app.close() : app.open({ kind: 'needs' }))} aria-label="${app.plan.name} ${beside}: size and name${several ? ', other surfaces' : ''}">

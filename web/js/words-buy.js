@@ -2,7 +2,7 @@
 // words. Every sentence is plain text; what may be tapped is said by itself.
 
 import { tape } from './draw/running.js';
-import { boardName, inSentence, joined, MINUS, money, NBSP, number, percent, shown, span, TIMES, text } from './format.js';
+import { boardName, inches, inSentence, joined, MINUS, money, NBSP, number, percent, shown, span, TIMES, text } from './format.js';
 import { counted } from './words.js';
 
 /**
@@ -33,6 +33,13 @@ export function inWords(n) {
 /** @param {string} kind @param {number | undefined} v @param {Ctx} ctx */
 function of(kind, v, ctx) {
   return v === undefined ? '–' : joined(shown(kind, v, ctx));
+}
+
+/** A length too small for a tape: 64ths for what a drill is sold in, else hundredths of an inch. @param {number | undefined} m @param {Ctx} ctx */
+export function fine(m, ctx) {
+  if (m === undefined || ctx.units !== 'us') return m === undefined ? '–' : `${Number((m * 1000).toFixed(2))}${NBSP}mm`;
+  const inch = m / 0.0254;
+  return Math.abs(inch * 64 - Math.round(inch * 64)) < 1e-3 && inch > 0.03 ? `${inches(inch, 64)}${NBSP}in` : `${number(inch, inch < 0.1 ? 3 : 2)}${NBSP}in`;
 }
 
 /** A length as a board or a screw is named: "5/8 in", "13 ft 4 in" above a board's width. @param {number} m @param {Ctx} ctx */
@@ -195,7 +202,8 @@ export function gradesOf(region) {
  */
 export function loadNote({ code, args, text: t }, ctx) {
   const a = args ?? {};
-  const board = t?.board ? inSentence(ctx.names?.[t.board] ?? t.board) : 'the panel';
+  const layer = ctx.report?.leaves[ctx.report.leaf]?.layers[a.layer ?? -1];
+  const board = layer ? inSentence(boardName(layer, ctx.units)) : t?.board ? inSentence(ctx.names?.[t.board] ?? t.board) : 'the panel';
   switch (code) {
     case 'needs-blocking':
       return {
@@ -217,7 +225,7 @@ export function loadNote({ code, args, text: t }, ctx) {
     case 'lifted-clip':
       return {
         head: 'A clip is pushed.',
-        text: 'By the channel as a beam one clip carries nothing and is pushed the other way: move what hangs there, or add a clip.',
+        text: `By the channel as a beam one is pushed the other way by ${of('mass', Math.abs(a.load ?? 0), ctx)}: it stands close beside another, or something hangs beyond it.`,
       };
     case 'rated-other-way':
       return {
@@ -227,7 +235,7 @@ export function loadNote({ code, args, text: t }, ctx) {
     case 'channel-sags':
       return {
         head: 'The channel sags.',
-        text: `${of('length', a.sag, ctx)} between two clips, where ${of('length', a.limit, ctx)} is the limit (span / 240): clips closer together, or heavier channel.`,
+        text: `${fine(a.sag, ctx)} between two clips, where ${of('length', a.limit, ctx)} is the limit (span / 240): clips closer together, or heavier channel.`,
         grave: true,
       };
     case 'channel-bends':
@@ -244,16 +252,16 @@ export function loadNote({ code, args, text: t }, ctx) {
     case 'coarse-thread':
       return { head: 'Coarse thread.', text: 'Into wood; fine thread pulls out of it.' };
     case 'fine-thread':
-      return { head: 'Fine thread.', text: `Into the channel’s thin steel, ${of('length', a.steel, ctx)}.` };
+      return { head: 'Fine thread.', text: `Into the channel’s thin steel, ${fine(a.steel, ctx)}.` };
     case 'drill-point':
-      return { head: 'Drill point.', text: `The steel is ${of('length', a.steel, ctx)}: a needle point does not go through.` };
+      return { head: 'Drill point.', text: `The steel is ${fine(a.steel, ctx)}: a needle point does not go through.` };
     case 'pilot-holes':
       return {
         head: 'Drill the wood first.',
-        text: `${of('length', a.diameter, ctx)} through ${board}, or the screw jacks it off the channel before it bites.`,
+        text: `${fine(a.diameter, ctx)} through ${board}, or the screw jacks it off the channel before it bites.`,
       };
     case 'panel-gap':
-      return { head: 'Leave the panel its gap.', text: `${of('length', a.gap, ctx)} at every edge of ${board}, sealed; it touches no other wall.` };
+      return { head: 'Leave the panel its gap.', text: `${fine(a.gap, ctx)} at every edge of ${board}, sealed; it touches no other wall.` };
     case 'corner-backing':
       return {
         head: 'Backing in the corner.',
@@ -277,7 +285,7 @@ export function loadNote({ code, args, text: t }, ctx) {
     case 'joists-cut':
       return { head: 'Ask an engineer.', text: 'The joists are notched, drilled or mended.' };
     case 'joists-sag':
-      return { head: 'Ask an engineer.', text: `The joists hang by ${of('length', a.sag, ctx)} already.` };
+      return { head: 'Ask an engineer.', text: `The joists hang by ${fine(a.sag, ctx)} already.` };
     case 'long-span':
       return { head: 'Ask an engineer.', text: `New joists over ${long(a.span ?? 0, ctx)}: above ${long(a.limit ?? 0, ctx)} they want sizing.` };
     case 'wall-out':
@@ -373,7 +381,7 @@ export function amountWords(item, ctx) {
   const owned = item.owned > 0 ? `own ${number(item.owned)} of ${number(all)}` : '';
   switch (item.code) {
     case 'sheets': {
-      const each = item.mass > 0 && buy > 0 ? `${of('mass', item.mass / buy, ctx)} each` : '';
+      const each = item.mass > 0 && buy > 0 ? `${sheetMass(item.mass / buy, ctx)} each` : '';
       return [owned || counted(buy, 'sheet'), each].filter(Boolean).join(', ');
     }
     case 'screws':
@@ -383,7 +391,7 @@ export function amountWords(item, ctx) {
     case 'damping':
       return counted(buy, 'tube');
     case 'batts':
-      return `${counted(buy, 'pack')} of ${of('area', pack, ctx)}`;
+      return `${counted(buy, 'pack')} of ${of('area', pack, ctx).replace(/\.0+(?=\D)/, '')}`;
     case 'tape':
       return `${counted(buy, 'roll')} of ${ctx.units === 'us' ? `${number(Math.round(pack / 0.3048))}${NBSP}ft` : `${number(pack)}${NBSP}m`}`;
     case 'compound':
@@ -392,6 +400,12 @@ export function amountWords(item, ctx) {
       return `${number(buy)}, laps counted`;
   }
   return owned || number(buy);
+}
+
+/** What a sheet weighs is not known to the tenth of a pound. @param {number} kg @param {Ctx} ctx */
+export function sheetMass(kg, ctx) {
+  const half = Math.round((kg / 0.45359237) * 2) / 2;
+  return ctx.units === 'us' ? `${number(half, Number.isInteger(half) ? 0 : 1)}${NBSP}lb` : of('mass', kg, ctx);
 }
 
 /** @param {number} v m³ @param {Ctx} ctx */
@@ -639,7 +653,7 @@ export function stepSaid({ code, args, face, layer }, faces, ctx) {
     case 'film-on':
       return { head: `Damping compound, ${name}`, text: 'on the backs; hung before it skins' };
     case 'hang':
-      return { head: `Hang ${name}, ${k} layer`, text: `${counted(a.pieces ?? 0, 'piece')}${corners(a)}` };
+      return { head: `Hang ${name}, ${k} layer`, text: [counted(a.pieces ?? 0, 'piece'), pastWords(a)].filter(Boolean).join('; ') };
     case 'seal':
       return { head: `Seal the ${k} layer`, text: `${run(a.run, ctx)} of edges and holes` };
     case 'seal-checked':
@@ -667,19 +681,17 @@ export function inWordsTh(i) {
   return ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'][i] ?? `${i + 1}th`;
 }
 
-/** At which corners a layer runs past its neighbour. @param {Record<string, number>} a */
-function corners(a) {
-  const NAMES = { left: 'left', right: 'right', foot: 'foot', head: 'head' };
-  const past = Object.entries(NAMES)
-    .filter(([key]) => a[key] === 1)
-    .map(([, word]) => word);
-  const stops = Object.entries(NAMES)
-    .filter(([key]) => a[key] === 0)
-    .map(([, word]) => word);
-  if (!past.length && !stops.length) return '';
-  if (!past.length) return '; stops short at every edge';
-  if (!stops.length) return '; runs past at every edge';
-  return `; runs past at ${list(past)}, stops short at ${list(stops)}`;
+/**
+ * At which edges a layer runs past its neighbour.
+ * @param {Record<string, boolean | number | undefined>} a by the edge's name
+ */
+export function pastWords(a) {
+  const names = ['left', 'right', 'foot', 'head'].filter((key) => a[key] !== undefined);
+  const past = names.filter((key) => a[key]);
+  const stops = names.filter((key) => !a[key]);
+  if (!past.length) return stops.length ? 'stops short at every edge' : '';
+  if (!stops.length) return 'runs past at every edge';
+  return `runs past at ${list(past)}, stops short at ${list(stops)}`;
 }
 
 /** @param {string[]} words */

@@ -122,9 +122,10 @@ export function faceView(cut, hung, face, upward, options) {
   const origin = plan.y(0);
   return svg`<svg class="drawing cut" role="img" aria-label="${face.name ?? 'The face'}, layer ${hung.layer + 1}: ${pieces.length} pieces. Each is in the list below." width=${n(plan.width)} height=${n(plan.height)} viewBox="0 0 ${n(plan.width)} ${n(plan.height)}" font-size=${plan.text}>
     <rect class="y-behind" x=${n(plan.left)} y=${n(plan.top)} width=${n(plan.w)} height=${n(plan.h)} />
-    ${pieces.map((p) => pieceView(cut, p, plan.box(p.on), (p.holes ?? []).map(plan.box), plan.text, options, false))}
+    ${pieces.map((p) => pieceRect(p, plan.box(p.on), (p.holes ?? []).map(plan.box), options))}
     <path class="y-framing" d=${(options.lines ?? []).map((m) => (options.upright ? pair(plan.x(m), plan.top, plan.h, true) : pair(plan.y(m), plan.left, plan.w, false))).join('')} />
     <rect class="y-face" x=${n(plan.left)} y=${n(plan.top)} width=${n(plan.w)} height=${n(plan.h)} />
+    ${pieces.map((p) => pieceWords(cut, p, plan.box(p.on), plan.text, options, false))}
     ${running({ readings: edges(boxes, 'x', face.width).map((m) => ({ at: plan.x(m), text: sawn(m, options.units) })), upright: false, line: foot, origin: plan.left, end: plan.left + plan.w, edge: upward ? plan.top + plan.h : plan.top, size: plan.text })}
     ${running({ readings: ys.map((m) => ({ at: plan.y(m), text: sawn(m, options.units) })), upright: true, line: plan.left - 13, origin, end: plan.y(face.height), edge: plan.left, size: plan.text })}
     <text class="d-soft" x=${n(plan.left - 23)} y=${n(foot + (upward ? plan.text : -2))} text-anchor="end">${options.units === 'us' ? 'in' : 'mm'}</text>
@@ -157,28 +158,43 @@ export function sheetView(cut, index, options) {
   );
   return svg`<svg class="drawing cut" role="img" aria-label="Sheet ${sheet.no}: ${pieces.map((p) => `${nameOf(cut, p)}, ${sizeOf(p.at, options.units)}`).join('; ')}" width=${n(plan.width)} height=${n(plan.height)} viewBox="0 0 ${n(plan.width)} ${n(plan.height)}" font-size=${plan.text}>
     <rect class="d-paper" x=${n(plan.left)} y=${n(plan.top)} width=${n(plan.w)} height=${n(plan.h)} />
+    <path class="y-left" d=${slashes(plan.box({ x: 0, y: 0, w: face.width, h: face.height }))} />
     ${(sheet.left ?? []).map((b) => {
       const r = plan.box(b);
-      return svg`<path class="y-left" d=${slashes(r)} /><rect class="y-offcut" x=${n(r.x)} y=${n(r.y)} width=${n(r.w)} height=${n(r.h)} />${r.w > 44 && r.h > 24 ? svg`<text class="d-soft d-haloed" x=${n(r.x + r.w / 2)} y=${n(r.y + r.h / 2 + plan.text * 0.35)} text-anchor="middle">left</text>` : nothing}`;
+      return svg`<rect class="y-offcut" x=${n(r.x)} y=${n(r.y)} width=${n(r.w)} height=${n(r.h)} />${r.w > 44 && r.h > 24 ? svg`<text class="d-soft d-haloed" x=${n(r.x + r.w / 2)} y=${n(r.y + r.h / 2 + plan.text * 0.35)} text-anchor="middle">left</text>` : nothing}`;
     })}
-    ${pieces.map((p) => pieceView(cut, p, plan.box(p.at), [], plan.text, { ...options, sheet: index, onSheet: undefined }, true))}
+    ${pieces.map((p) => [pieceRect(p, plan.box(p.at), [], { ...options, sheet: index }), pieceWords(cut, p, plan.box(p.at), plan.text, { ...options, sheet: index, onSheet: undefined }, true)])}
     <rect class="y-opening y-hollow" x=${n(plan.left)} y=${n(plan.top)} width=${n(plan.w)} height=${n(plan.h)} />
     ${running({ readings: [...edges([...boxes, ...(sheet.left ?? [])], 'x', face.width), face.width].map((m) => ({ at: plan.x(m), text: sawn(m, options.units) })), upright: false, line: plan.top - 18, origin: plan.left, end: plan.left + plan.w, edge: plan.top, size: plan.text })}
     ${running({ readings: [...ys, face.height].map((m) => ({ at: plan.y(m), text: sawn(m, options.units) })), upright: true, line: plan.left - 13, origin: plan.top, end: plan.top + plan.h, edge: plan.left, size: plan.text })}
   </svg>`;
 }
 
+/** @typedef {{x: number, y: number, w: number, h: number}} Drawn px */
+
 /**
+ * @param {Piece} piece
+ * @param {Drawn} r
+ * @param {Drawn[]} holes
+ * @param {Options} options
+ */
+function pieceRect(piece, r, holes, options) {
+  const gap = Math.min(KERF, r.w / 4, r.h / 4);
+  return svg`<rect class="y-piece ${piece.sheet === options.sheet ? 'chosen' : ''}" x=${n(r.x + gap / 2)} y=${n(r.y + gap / 2)} width=${n(Math.max(0.5, r.w - gap))} height=${n(Math.max(0.5, r.h - gap))} />
+    ${holes.map((o) => svg`<rect class="y-opening" x=${n(o.x)} y=${n(o.y)} width=${n(o.w)} height=${n(o.h)} />`)}`;
+}
+
+/**
+ * Number and size, as far as they have room.
  * @param {Cut} cut
  * @param {Piece} piece
- * @param {{x: number, y: number, w: number, h: number}} r
- * @param {{x: number, y: number, w: number, h: number}[]} holes
+ * @param {Drawn} r
  * @param {number} text px
  * @param {Options} options
  * @param {boolean} whole both sizes, not the length alone
  */
-function pieceView(cut, piece, r, holes, text, options, whole) {
-  const chosen = piece.sheet === options.sheet;
+function pieceWords(cut, piece, r, text, options, whole) {
+  const css = `y-no ${piece.sheet === options.sheet ? 'chosen' : ''}`;
   const name = nameOf(cut, piece);
   const size = words(whole ? sizeOf(piece.at, options.units) : sawn(Math.max(piece.on.w, piece.on.h), options.units), text);
   const middle = { x: r.x + r.w / 2, y: r.y + r.h / 2 };
@@ -186,15 +202,11 @@ function pieceView(cut, piece, r, holes, text, options, whole) {
   const two = r.h >= text * 2.4 && r.w >= size.width + 4;
   const one = !two && r.h >= text * 1.05 && r.w >= wide + size.width + 18;
   const bare = !two && !one && r.w >= wide + 2 && r.h >= text;
-  const gap = Math.min(KERF, r.w / 4, r.h / 4);
-  return svg`<g>
-    <rect class="y-piece ${chosen ? 'chosen' : ''}" x=${n(r.x + gap / 2)} y=${n(r.y + gap / 2)} width=${n(Math.max(0.5, r.w - gap))} height=${n(Math.max(0.5, r.h - gap))} />
-    ${holes.map((o) => svg`<rect class="y-opening" x=${n(o.x)} y=${n(o.y)} width=${n(o.w)} height=${n(o.h)} />`)}
-    ${two || bare ? svg`<text class="y-no ${chosen ? 'chosen' : ''}" x=${n(middle.x)} y=${n(middle.y + (two ? -text * 0.15 : text * 0.38))} text-anchor="middle" font-size=${n(text * 1.15)}>${name}</text>` : nothing}
-    ${two ? svg`<text class="d-text" x=${n(middle.x)} y=${n(middle.y + text)} text-anchor="middle">${size.spans}</text>` : nothing}
-    ${one ? svg`<text class="y-no ${chosen ? 'chosen' : ''}" x=${n(r.x + 6)} y=${n(middle.y + text * 0.38)} font-size=${n(text * 1.15)}>${name}</text><text class="d-text" x=${n(r.x + r.w - 6)} y=${n(middle.y + text * 0.35)} text-anchor="end">${size.spans}</text>` : nothing}
-    ${options.onSheet ? svg`<rect class="d-hit" x=${n(r.x)} y=${n(r.y)} width=${n(r.w)} height=${n(r.h)} @click=${() => options.onSheet?.(piece.sheet)} />` : nothing}
-  </g>`;
+  const halo = piece.sheet === options.sheet ? 'd-text y-halo-wash' : 'd-text d-haloed';
+  return svg`${two || bare ? svg`<text class="${css} d-haloed" x=${n(middle.x)} y=${n(middle.y + (two ? -text * 0.15 : text * 0.38))} text-anchor="middle" font-size=${n(text * 1.15)}>${name}</text>` : nothing}
+    ${two ? svg`<text class=${halo} x=${n(middle.x)} y=${n(middle.y + text)} text-anchor="middle">${size.spans}</text>` : nothing}
+    ${one ? svg`<text class="${css} d-haloed" x=${n(r.x + 6)} y=${n(middle.y + text * 0.38)} font-size=${n(text * 1.15)}>${name}</text><text class=${halo} x=${n(r.x + r.w - 6)} y=${n(middle.y + text * 0.35)} text-anchor="end">${size.spans}</text>` : nothing}
+    ${options.onSheet ? svg`<rect class="d-hit" x=${n(r.x)} y=${n(r.y)} width=${n(r.w)} height=${n(r.h)} @click=${() => options.onSheet?.(piece.sheet)} />` : nothing}`;
 }
 
 /** Hatching at 45°, 6 px apart, cut at the box. @param {{x: number, y: number, w: number, h: number}} r */

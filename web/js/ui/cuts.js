@@ -8,7 +8,7 @@ import { sawn } from '../draw/running.js';
 import * as edit from '../edit.js';
 import { inSentence, joined, NBSP, number, shown, span } from '../format.js';
 import { counted } from '../words.js';
-import { capital, inWordsTh, nameOfBoard, savedWords, takeoffNote } from '../words-buy.js';
+import { capital, inWordsTh, nameOfBoard, pastWords, savedWords, takeoffNote } from '../words-buy.js';
 import { bang, rich, tap } from './text.js';
 
 /**
@@ -54,6 +54,11 @@ export function showCuts(app, open) {
   }
   scrollTo(0, 0);
   app.render();
+}
+
+/** The surface that the cuts on screen are of; empty where the list is. */
+export function cutsName() {
+  return state.open ? (faceOf(state.cut?.cut.hung?.[state.hung]?.face ?? '')?.name ?? '') : '';
 }
 
 /** The list again, as when Buy is left. */
@@ -237,15 +242,9 @@ function leafOf(app, id) {
 
 /** When it hangs, and where it runs past its neighbour. @param {App} app @param {HungLayer} h @param {number} of */
 function orderOf(app, h, of) {
-  const past = /** @type {[boolean, string][]} */ ([
-    [h.pastLeft, 'left'],
-    [h.pastRight, 'right'],
-    [h.pastFoot, 'foot'],
-    [h.pastHead, 'head'],
-  ]);
-  const runs = past.filter(([p]) => p).map(([, w]) => w);
   const at = (/** @type {number} */ v) => (v > 1.4 ? span(v, app.units) : joined(shown('length', v, app.ctx)));
-  return `${h.order + 1} of ${of} to hang; boarded ${at(h.area.w)} by ${at(h.area.h)}. ${runs.length ? `It runs past at ${runs.join(', ')} and stops short elsewhere.` : 'It stops short at every edge.'}`;
+  const past = pastWords({ left: h.pastLeft, right: h.pastRight, foot: h.pastFoot, head: h.pastHead });
+  return `${h.order + 1} of ${of} to hang; boarded ${at(h.area.w)} by ${at(h.area.h)}; ${past}.`;
 }
 
 /** One sheet of this layer with < and >. @param {App} app @param {number} width @param {string} name */
@@ -272,7 +271,7 @@ function sheetPart(app, width, name) {
       ></span>
     </h2>
     <div class="drawing-place">${sheetView(cut, state.sheet, { units: app.units, width, mode: app.wide ? 'desk' : 'phone', tall: 300 })}</div>
-    <p class="soft">${rich(`${capital(counted(sheet.cuts, 'cut'))}. ${left.length ? `Left: ${left.join(', ')}.` : 'Nothing usable is left.'}`)}</p>`;
+    <p class="soft">${rich(`${sheet.cuts ? `${capital(counted(sheet.cuts, 'cut'))}. ` : ''}${left.length ? `Left: ${left.join(', ')}.` : 'Nothing usable is left.'}`)}</p>`;
 }
 
 /** Every piece of the layer in figures. @param {App} app @param {HungLayer} hung */
@@ -312,7 +311,7 @@ function comparison(app) {
   const report = state.cut;
   const totals = report?.cut.totals ?? [];
   return html`<h2 class="head part">Beside the rule of area</h2>
-    <table class="sum beside">
+    <table class="sum byarea">
       <caption class="hid">Sheets as cut, by area, by area and waste</caption>
       <thead><tr><th scope="col">board</th><th scope="col">as cut</th><th scope="col">area</th><th scope="col">and waste</th><th scope="col">cuts</th></tr></thead>
       <tbody>

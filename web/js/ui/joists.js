@@ -5,7 +5,7 @@ import { html, nothing } from 'lit-html';
 import { setJoists } from '../edit-buy.js';
 import { boardName, joined, NBSP, number, shown, text, typed } from '../format.js';
 import { screwWords } from '../words.js';
-import { ABOVES, gradesOf, gradeWords, loadNote } from '../words-buy.js';
+import { ABOVES, fine, gradesOf, gradeWords, loadNote } from '../words-buy.js';
 import { choice, fieldRow } from './field.js';
 import { quantity } from './gap.js';
 import { bang, rich } from './text.js';
@@ -18,6 +18,8 @@ import { bang, rich } from './text.js';
 
 /** Said by the verdict, the key or the cautions of the surface. */
 const ELSEWHERE = ['over-rating', 'close-to-rating', 'under-load', 'no-rating', 'rating-invented'];
+/** How it is done, and no warning. */
+const ADVICE = ['coarse-thread', 'fine-thread', 'drill-point', 'panel-gap', 'half-load'];
 const SCREWS = ['coarse-thread', 'fine-thread', 'drill-point', 'pilot-holes', 'panel-gap', 'corner-backing'];
 
 /**
@@ -26,10 +28,16 @@ const SCREWS = ['coarse-thread', 'fine-thread', 'drill-point', 'pilot-holes', 'p
  * @param {Caution[] | null | undefined} notes
  */
 export function notes(app, notes) {
-  const said = (notes ?? []).flatMap((n) => (ELSEWHERE.includes(n.code) ? [] : (loadNote(n, app.ctx) ?? [])));
+  const said = (notes ?? []).flatMap((n) => {
+    const words = ELSEWHERE.includes(n.code) ? undefined : loadNote(n, app.ctx);
+    return words ? [{ ...words, advice: ADVICE.includes(n.code) }] : [];
+  });
   return said.length
     ? html`<ul class="notes">
-        ${said.map((s) => html`<li class="caution ${s.grave ? 'grave' : ''}">${bang()}<span><b>${rich(s.head)}</b> ${rich(s.text)}</span></li>`)}
+        ${said.map(
+          (s) =>
+            html`<li class=${s.advice ? 'advice' : `caution ${s.grave ? 'grave' : ''}`}>${s.advice ? nothing : bang()}<span><b>${rich(s.head)}</b> ${rich(s.text)}</span></li>`,
+        )}
       </ul>`
     : nothing;
 }
@@ -38,14 +46,13 @@ export function notes(app, notes) {
 export function channelPart(app, report) {
   const lay = report.layout;
   if (!lay) return nothing;
-  const at = (/** @type {number} */ v) => joined(shown('length', v, app.ctx));
   const worst = (lay.rows ?? []).reduce(
     (most, r) => (r.sagOf > (most?.sagOf ?? 0) ? r : most),
     /** @type {import('../types-buy.d.ts').ChannelRow | undefined} */ (undefined),
   );
   const rows = /** @type {[string, string, string][]} */ ([]);
   if (report.span) rows.push(['may run', 'between clips, several spans, span / 240', text(report.span, app.ctx)]);
-  if (worst) rows.push(['sags', `${number(worst.sagOf * 100)}${NBSP}% of what it may`, at(worst.sag)]);
+  if (worst) rows.push(['sags', `${number(worst.sagOf * 100)}${NBSP}% of what it may`, fine(worst.sag, app.ctx)]);
   rows.push([
     'in all',
     `${number((lay.rows ?? []).length)} rows, without laps`,
@@ -58,10 +65,10 @@ export function channelPart(app, report) {
 
 /** @param {[string, string, string][]} rows @param {string} caption */
 function sums(rows, caption) {
-  return html`<table class="sum">
+  return html`<table class="sum two-lines">
     <caption class="hid">${caption}</caption>
     <tbody>
-      ${rows.map(([name, how, value]) => html`<tr><th scope="row">${name}</th><td class="soft">${rich(how)}</td><td class="figure">${rich(value)}</td></tr>`)}
+      ${rows.map(([name, how, value]) => html`<tr><th scope="row">${name}<span class="soft">${rich(how)}</span></th><td class="figure">${rich(value)}</td></tr>`)}
     </tbody>
   </table>`;
 }
@@ -70,12 +77,12 @@ function sums(rows, caption) {
 export function joistsPart(app, report) {
   const j = report.joists;
   if (!j || app.surface.kind !== 'ceiling') return nothing;
-  const m = (/** @type {number} */ v) => joined(shown('surfaceMass', v, app.ctx));
-  const range = (/** @type {number} */ low, /** @type {number} */ high) =>
-    Math.abs(high - low) < 0.01 ? m(low) : `${shown('surfaceMass', low, app.ctx).figure} to ${m(high)}`;
+  const short = (/** @type {number} */ v) => shown('surfaceMass', v, app.ctx).figure.replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '');
+  const m = (/** @type {number} */ v) => `${short(v)}${NBSP}${shown('surfaceMass', v, app.ctx).unit}`;
+  const range = (/** @type {number} */ low, /** @type {number} */ high) => (Math.abs(high - low) < 0.01 ? m(low) : `${short(low)} to ${m(high)}`);
   const rows = /** @type {[string, string, string][]} */ ([
     ['hung new', 'as delivered, for clips and sound', m(j.added)],
-    ['', 'by the weights that codes take, for the structure', m(j.code)],
+    ['by code', 'the weights that codes take, for the structure', m(j.code)],
   ]);
   if (j.dead.known) {
     rows.push(
@@ -84,12 +91,12 @@ export function joistsPart(app, report) {
       ['left', 'when all hangs', range(j.dead.leftLow, j.dead.leftHigh)],
     );
   }
-  rows.push(['on each joist', 'a metre or foot of it, new', joined(shown('lineMass', j.dead.onJoist, app.ctx))]);
+  rows.push(['on each joist', app.units === 'us' ? 'a foot of it, new' : 'a metre of it, new', joined(shown('lineMass', j.dead.onJoist, app.ctx))]);
   if (j.bend) {
     const of = (/** @type {number} */ v, /** @type {number} */ most) => `${number((v / most) * 100)}${NBSP}% of what it may take`;
     rows.push(
       ['bending', of(j.bend.moment, j.bend.momentMost), `${number(j.bend.moment)}${NBSP}N·m`],
-      ['deflection', of(j.bend.sag, j.bend.sagMost), joined(shown('length', j.bend.sag, app.ctx))],
+      ['deflection', of(j.bend.sag, j.bend.sagMost), fine(j.bend.sag, app.ctx)],
       ['would span', 'with this load', app.units === 'us' ? `${number(j.bend.longest / 0.3048, 1)}${NBSP}ft` : `${number(j.bend.longest, 2)}${NBSP}m`],
     );
   }
@@ -190,7 +197,7 @@ export function springPart(app, report) {
         ['on its clips', `${number(h.low)} to ${hz(h.high)} by the clips’ stiffness`, hz(h.frequency)],
         ...(h.withAir > 0 ? /** @type {[string, string, string][]} */ ([['with the air', 'of the gap as a second spring', hz(h.withAir)]]) : []),
         ['half the load', 'the same clips, half the boards', hz(h.halfLoad)],
-        ['gives', 'at rest', joined(shown('length', h.deflection, app.ctx)).replace(/^0 in$/, 'under 1/16 in')],
+        ['gives', 'at rest', fine(h.deflection, app.ctx)],
       ],
       'The hung leaf on its clips',
     )}

@@ -6,7 +6,7 @@ import { heightOf, stackView, thicknessOf } from '../draw/stack.js';
 import { setBuying } from '../edit-buy.js';
 import { inSentence, joined, number, shown, text, typed } from '../format.js';
 import { counted } from '../words.js';
-import { capital, inWords, nameOfBoard, takeoffNote } from '../words-buy.js';
+import { capital, inWords, nameOfBoard, sheetMass, takeoffNote } from '../words-buy.js';
 import { chips, fieldRow } from './field.js';
 import { quantity } from './gap.js';
 import { bang, rich } from './text.js';
@@ -94,7 +94,7 @@ export function liftPart(app, list) {
   return html`<h2 class="head part">Who lifts it</h2>
     <table class="sum lifts">
       <caption class="hid">Who can lift a sheet of each board, and how many may lie in one stack</caption>
-      <thead><tr><th scope="col">a sheet</th><th scope="col"></th><th scope="col">one stack</th></tr></thead>
+      <thead><tr><th scope="col">a sheet</th><th scope="col">who</th><th scope="col" class="figure">stack</th></tr></thead>
       <tbody>
         ${lifts.map((l) => {
           const who = l.above ? l.over : l.wall;
@@ -108,7 +108,7 @@ export function liftPart(app, list) {
             .join(', ');
           return html`<tr>
             <th scope="row">${rich(nameOfBoard(list.names?.[l.board], l.board, app.ctx))}</th>
-            <td>${text(l.mass, app.ctx)}: ${few ? html`<b class="state over">${words}; you are ${number(people)}</b>` : words}</td>
+            <td>${sheetMass(l.mass?.v ?? 0, app.ctx)}: ${few ? html`<b class="state over">${words}; you are ${number(people)}</b>` : words}</td>
             <td class="figure">${number(l.stack)}</td>
           </tr>`;
         })}
@@ -158,8 +158,8 @@ export function wayPart(app, list) {
         : html`<p class="soft">${asked ? 'Every sheet on the list goes through, on edge.' : 'Type the narrowest places, and the sheets are tried through them.'}</p>`
     }
     <div class="form">
-      ${fieldRow(app, spec('doorWidth', 'door, clear width'), 'Door', 'clear width')} ${fieldRow(app, spec('doorHeight', 'door, clear height'), '', 'clear height')}
-      ${fieldRow(app, spec('corridor', 'corridor before the turn'), 'Corridor', 'before a turn')} ${fieldRow(app, spec('beyond', 'corridor after the turn'), '', 'after it')}
+      ${fieldRow(app, spec('doorWidth', 'door, clear width'), 'Door', 'clear width')} ${fieldRow(app, spec('doorHeight', 'door, clear height'), 'Its height', 'clear')}
+      ${fieldRow(app, spec('corridor', 'corridor before the turn'), 'Corridor', 'clear width, before a turn')} ${fieldRow(app, spec('beyond', 'corridor after the turn'), 'After the turn', 'clear width')}
       ${chips(
         'Whether there is a stair',
         [
