@@ -423,10 +423,10 @@ export function peakWords(heard) {
  * @param {Change} change
  * @param {Ctx} ctx
  * @param {House} house
+ * @param {boolean} [placed] with the faces it is on
  */
-export function changeWords(change, ctx, house) {
-  const faces = change.faces ?? [];
-  const where = facesWords(faces, house);
+export function changeWords(change, ctx, house, placed = true) {
+  const where = placed ? facesWords(change.faces ?? [], house) : '';
   const on = where ? `, ${where}` : '';
   const t = change.text ?? {};
   const board = ctx.names?.[t.board] ?? (t.short ? boardName({ short: t.short, nominal: t.nominal ?? '', row: t.row }, ctx.units) : 'board');
@@ -475,6 +475,11 @@ function facesWords(letters, house) {
   if (letters.length === 0) return '';
   const kind = kinds.size === 1 ? [...kinds][0] : 'faces';
   return `${kind}${kinds.size === 1 && letters.length > 1 ? 's' : ''} ${names.join(', ')}`;
+}
+
+/** "C, D". @param {Change} change @param {House} house */
+export function lettersOf(change, house) {
+  return (change.faces ?? []).map((l) => letterOf(house.faces?.find((f) => f.letter === l) ?? /** @type {any} */ ({ name: '', letter: l }))).join(', ');
 }
 
 /** What a change does to what is there, for its open row. @param {Change} change @param {Ctx} ctx */

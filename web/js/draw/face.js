@@ -4,7 +4,7 @@
 
 import { nothing, svg } from 'lit-html';
 import { oneOf } from '../words-room.js';
-import { hatch, n } from './hatch.js';
+import { hash, n } from './hatch.js';
 import { textWidth } from './measure.js';
 import { tape } from './unfolded.js';
 
@@ -58,10 +58,28 @@ export function faceView(face, options) {
   const order = [...holes].sort((a, b) => Number(a.o.id === options.selected) - Number(b.o.id === options.selected));
   return svg`<svg class="drawing elevation" role="img" aria-label=${describe(face, options)} width=${n(options.width)} height=${n(drawn.whole)} viewBox="0 0 ${n(options.width)} ${n(drawn.whole)}" font-size=${TEXT}>
     ${running(drawn, options)}
-    <g class="hatch stone" transform="translate(${n(left)} ${n(top)})">${hatch({ kind: 'concrete', density: 800, seed: face.id, width, height }).map((s) => svg`<path class=${s.css} d=${s.d} />`)}</g>
+    <g class="hatch stone" transform="translate(${n(left)} ${n(top)})"><path class="h-dot" d=${sparse(face.id, width, height)} /></g>
     <rect class="d-face" x=${n(left)} y=${n(top)} width=${n(width)} height=${n(height)} />
     ${order.map((hole) => holeView(hole, drawn, options))}
   </svg>`;
+}
+
+/**
+ * A few dots, so that the face reads as board and what is in it as cut out.
+ * @param {string} seed
+ * @param {number} width
+ * @param {number} height
+ */
+function sparse(seed, width, height) {
+  const pitch = 20;
+  let d = '';
+  for (let y = 0; y + pitch < height; y += pitch) {
+    for (let x = 0; x + pitch < width; x += pitch) {
+      const h = hash(`${seed} ${x} ${y}`);
+      if (h % 5) d += `M${n(x + 2 + (h % 16))} ${n(y + 2 + ((h >> 8) & 15))}h.01`;
+    }
+  }
+  return d;
 }
 
 /**

@@ -119,7 +119,7 @@ export function layOut(heard, { width, mode }) {
  */
 export function levelsView(heard, options) {
   const drawn = layOut(heard, options);
-  const { bars, left, right, top, bottom, most, y, size, width, height, listens } = drawn;
+  const { bars, left, right, bottom, most, y, size, width, height, listens } = drawn;
   const rules = [];
   for (let db = 20; db <= most; db += 20) rules.push(db);
   const stairs = (/** @type {'target' | 'background'} */ key) =>
@@ -133,13 +133,22 @@ export function levelsView(heard, options) {
     ${bars.map((b) => barView(b))}
     ${listens ? targetView(drawn) : nothing}
     ${bars.map((b) => svg`${b.over ? svg`<text class="c-lack d-haloed" x=${n(b.centre)} y=${n(b.overY)} text-anchor="middle">${b.over}</text>` : nothing}`)}
-    ${drawn.schroeder ? svg`<path class="h-schroeder" d="M${n(drawn.schroeder)} ${n(top - 6)}V${n(bottom)}" />` : nothing}
+    ${drawn.schroeder ? svg`<path class="h-schroeder" d=${broken(drawn)} />` : nothing}
     ${bars.map((b) => svg`<text class="d-text h-figure d-haloed" x=${n(b.centre)} y=${n(b.figureY)} text-anchor="middle" font-size=${b.figure.length > 4 && textWidth(b.figure, size, 700) > drawn.step + 6 ? 14 : size}>${b.figure}</text>`)}
     ${names(drawn)}
     <path class="c-axis" d="M${n(left)} ${n(bottom)}H${n(right)}" />
     <path class="c-tick" d=${bars.map((b) => `M${n(b.centre)} ${n(bottom)}v6`).join('')} />
     ${bars.map((b) => svg`<text class="d-text" x=${n(b.centre)} y=${n(bottom + size * 1.45)} text-anchor="middle">${b.octave.hz < 1000 ? Math.round(b.octave.hz) : `${Math.round(b.octave.hz / 1000)}k`}</text>`)}
   </svg>`;
+}
+
+/** The line of the Schroeder frequency breaks for the bar it falls on. @param {ReturnType<typeof layOut>} drawn */
+function broken({ bars, schroeder: x, top, bottom, size }) {
+  const on = bars.find((b) => b.figure && b.x0 - 3 < x && x < b.x1 + 3);
+  if (!on) return `M${n(x)} ${n(top - 6)}V${n(bottom)}`;
+  const from = on.figureY - size - 2;
+  const to = Math.max(on.low, on.hatchBottom, on.figureY) + 4;
+  return `${from > top ? `M${n(x)} ${n(top - 6)}V${n(from)}` : ''}${to < bottom ? `M${n(x)} ${n(to)}V${n(bottom)}` : ''}`;
 }
 
 /** @param {Bar} b */

@@ -13,6 +13,12 @@ import { bang, rich } from './text.js';
  * @typedef {import('../types-room.d.ts').House} House
  */
 
+/** @param {App} app @param {House} house */
+export function airVerdict(app, house) {
+  const now = app.plan.room ?? {};
+  return answer(airWords(house.told.air, app.ctx, { people: Number(now.people || 0), minutes: Number(now.minutes || 60) }));
+}
+
 /**
  * @param {App} app
  * @param {House} house
@@ -21,7 +27,6 @@ export function airView(app, house) {
   const { plan } = app;
   const { air } = house.told;
   const now = plan.room ?? {};
-  const use = { people: Number(now.people || 0), minutes: Number(now.minutes || 60) };
   const mine = (/** @type {string} */ field) => (/** @type {import('../types.d.ts').Fault} */ f) =>
     !f.surface && !f.item && f.field === field && f.words.startsWith('the room');
   const number_ = (
@@ -43,8 +48,7 @@ export function airView(app, house) {
       }),
       words,
     );
-  return html`${answer(airWords(air, app.ctx, use))}
-    ${number_('people', 'People in it', '', '0')} ${number_('minutes', 'At a time', 'min', '60')} ${number_('watts', 'Lamps and amplifiers', 'W', '0')}
+  return html`${number_('people', 'People in it', '', '0')} ${number_('minutes', 'At a time', 'min', '60')} ${number_('watts', 'Lamps and amplifiers', 'W', '0')}
     ${fieldRow(
       app,
       quantity(app, {

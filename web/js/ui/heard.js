@@ -9,6 +9,7 @@ import { LISTENS, PLAYS } from '../words.js';
 import {
   criterion,
   heardNotes,
+  heardWords,
   inWords,
   likeWords,
   list,
@@ -20,14 +21,14 @@ import {
   stateShort,
   tellPlan,
 } from '../words-room.js';
-import { airView } from './air.js';
+import { airVerdict, airView } from './air.js';
 import { chips, fieldRow } from './field.js';
 import { answer, bare, furnishing, houseFaults, ofPlan, quantity, SOFT, said, unfold, view } from './house.js';
 import { measuredView } from './measured.js';
 import { words as wordsField } from './place.js';
 import { roomView } from './room.js';
 import { rich } from './text.js';
-import { waysView } from './ways.js';
+import { waysVerdict, waysView } from './ways.js';
 
 /**
  * @typedef {import('./app.d.ts').App} App
@@ -57,8 +58,7 @@ export function heard(app, width) {
   const parts = several ? PARTS : PARTS.slice(1);
   const part = parts.some((p) => p.value === view.part) ? view.part : 'who';
   return html`<section class="heard" aria-label="Heard">
-    ${part === 'who' ? answer(view.inwards ? inWords(house) : outWords(house)) : nothing}
-    ${part === 'room' ? answer(outWords(house)) : nothing}
+    ${verdictOf(app, house, part)}
     <div class="stages">
       ${chips('Parts of Heard', parts, part, (value) => {
         view.part = value;
@@ -70,13 +70,30 @@ export function heard(app, width) {
   </section>`;
 }
 
+/**
+ * @param {App} app
+ * @param {House} house
+ * @param {import('./house.js').Part} part
+ */
+function verdictOf(app, house, part) {
+  if (part === 'ways') return waysVerdict(app, house);
+  if (part === 'air') return airVerdict(app, house);
+  if (part === 'who' && view.inwards) return answer(inWords(house));
+  const one = part === 'who' && view.space ? chosen(house) : undefined;
+  return answer(one && one.state !== 'noTarget' ? heardWords(house, one) : outWords(house));
+}
+
 /** The space chosen, or the one that is worst off. @param {House} house */
 export function chosen(house) {
   const all = house.told.out ?? [];
   const by = all.find((h) => house.spaces?.[h.space] === view.space);
   if (by) return by;
-  const rank = (/** @type {Heard} */ h) => (h.state === 'noTarget' ? -1e3 : 0) + h.overA;
   return [...all].sort((a, b) => rank(b) - rank(a))[0];
+}
+
+/** Worst off first; where nobody listens last. @param {Heard} h */
+function rank(h) {
+  return h.state === 'noTarget' ? h.a - 1e3 : h.overA;
 }
 
 /**
@@ -286,7 +303,11 @@ function rows(app, house, all, one) {
     </li>`;
   };
   return html`<ul class="listeners" aria-label=${view.inwards ? 'What is heard in the room' : 'Who hears what'}>
-    ${all.map(row)} ${inAll ? row(inAll, -1) : nothing}
+    ${all
+      .map((h, i) => ({ h, i }))
+      .sort((a, b) => rank(b.h) - rank(a.h))
+      .map(({ h, i }) => row(h, i))}
+    ${inAll ? row(inAll, -1) : nothing}
   </ul>`;
 }
 

@@ -114,7 +114,7 @@ function holedWords(app, face) {
   const worst = [...face.openings].sort((a, b) => b.costs - a.costs)[0];
   return {
     answer: whole - holed > 3 ? 'Not yet.' : 'Nearly.',
-    text: `${ratingIs}${NBSP}${whole} ${kind}, ${holed} with its holes.${worst && worst.costs >= 0.5 ? ` The ${oneOf(worst.group, worst.kind)} costs it ${costs(worst.costs)}.` : ''}`,
+    text: `${ratingIs}${NBSP}${whole} ${kind}, ${holed} with its holes.${worst && worst.costs >= 0.5 ? ` For what plays, the ${oneOf(worst.group, worst.kind)} costs it ${costs(worst.costs)}.` : ''}`,
   };
 }
 
@@ -148,7 +148,7 @@ function closed(app, o, known, here) {
   const group = known?.group ?? '';
   return html`<button type="button" class="opening-row" aria-expanded="false" @click=${() => here(o.id)}>
     <b class="serif">${capital(oneOf(group || groupOf(app, o.kind), o.kind))}</b>
-    <span class="what">${rich(`${known && known.count > 1 ? `${known.count}, ` : ''}${kindName(o.kind)}${known ? sizeText(app, known) : ''}`)}<span class="soft">${known ? sealWords(known.seal, known.group) : ''}</span></span>
+    <span class="what">${rich(`${known && known.count > 1 ? `${known.count}, ` : ''}${kindName(o.kind)}${known ? sizeText(app, known, o) : ''}`)}<span class="soft">${known ? sealWords(known.seal, known.group) : ''}</span></span>
     ${bad ? html`<b class="wrong">wrong</b>` : html`<b class="costs">${known ? costs(known.costs) : '–'}</b>`}
   </button>`;
 }
@@ -158,13 +158,20 @@ function groupOf(app, kind) {
   return app.catalog?.kinds?.find((k) => k.id === kind)?.group ?? '';
 }
 
-/** ", 32 × 80 in" @param {App} app @param {OpeningReport} o */
-function sizeText(app, o) {
-  if (!o.width || o.group === 'box' || o.width.v === 0) return '';
-  const w = text(o.width, app.ctx);
-  if (!o.height || o.height.v === 0 || o.group === 'crack') return `, ${w}`;
-  const unit = w.split(NBSP).pop();
-  return `, ${w.replace(`${NBSP}${unit}`, '')} × ${text(o.height, app.ctx)}`;
+/** ", 32 × 80 in" @param {App} app @param {OpeningReport} known @param {Opening} o */
+function sizeText(app, known, o) {
+  if (!known.width || known.group === 'box' || known.width.v === 0) return '';
+  const w = o.width ? joined(typed(o.width)) : usual(app, known.width.v);
+  if (!known.height || known.height.v === 0 || known.group === 'crack') return `, ${w}`;
+  const h = o.height ? joined(typed(o.height)) : usual(app, known.height.v);
+  const unit = h.split(NBSP).pop();
+  return `, ${w.endsWith(NBSP + unit) ? w.slice(0, w.lastIndexOf(NBSP)) : w} × ${h}`;
+}
+
+/** A usual size is no finer than an inch. @param {App} app @param {number} m */
+function usual(app, m) {
+  const whole = Math.round(m / INCH);
+  return text({ v: app.units === 'us' && whole > 3 ? whole * INCH : m, kind: 'length', origin: 'typical' }, app.ctx);
 }
 
 /**
@@ -210,7 +217,7 @@ function form(app, o, known, face, width) {
   const rest = (app.house?.faults ?? []).filter((f) => f.surface === surface.id && f.item === o.id && !own.includes(f.field));
   return html`<div class="opening-form">
     <p class="form-head">
-      <span><b class="serif">${capital(name)}</b> <span class="soft">${rich(known ? kindName(o.kind) + sizeText(app, known) : kindName(o.kind))}</span></span>
+      <span><b class="serif">${capital(name)}</b> <span class="soft">${rich((alike.length > 1 ? kindChip(o.kind) : kindName(o.kind)) + (known ? sizeText(app, known, o) : ''))}</span></span>
       <b class="costs">${known ? costs(known.costs) : nothing}</b>
     </p>
     ${rest.map((f) => html`<p class="fault"><b>${capital(f.words)}.</b></p>`)}
@@ -265,7 +272,7 @@ function form(app, o, known, face, width) {
         : nothing
     }
     ${fieldRow(app, bare({ key: `opening.${o.id}.count`, label: `How many of this ${name}`, value: o.count, typical: '1', words: '', set: (q) => set({ count: q }, `${q || 1} of them`), mine: mine('count') }), 'How many')}
-    ${group === 'crack' ? nothing : [length('x', 'From the left end', undefined), length('y', 'Above the floor', undefined)]}
+    ${group === 'crack' ? nothing : [length('x', 'From the left end', at(known?.x)), length('y', 'Above the floor', at(known?.y))]}
     ${
       ['door', 'window', 'duct', 'light', 'hole'].includes(group)
         ? html`${fieldRow(
@@ -289,9 +296,14 @@ function form(app, o, known, face, width) {
   </div>`;
 }
 
+/** @param {number | undefined} v @returns {import('../types.d.ts').Value | undefined} */
+function at(v) {
+  return v === undefined ? undefined : { v, kind: 'length', origin: 'computed' };
+}
+
 /** A length as it would be typed. @param {App} app @param {import('../types.d.ts').Value} v */
 function bareText(app, v) {
-  return text(v, app.ctx).split(NBSP)[0];
+  return usual(app, v.v).split(NBSP)[0];
 }
 
 /**

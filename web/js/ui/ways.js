@@ -4,7 +4,7 @@
 import { html, nothing } from 'lit-html';
 import { setBuying } from '../edit-room.js';
 import { inSentence, money, NBSP, number, percent } from '../format.js';
-import { capital, changeWords, doesWords, faceWords, gain, letterOf, wayWords, whyWords } from '../words-room.js';
+import { capital, changeWords, doesWords, faceWords, gain, letterOf, lettersOf, wayWords, whyWords } from '../words-room.js';
 import { chips, fieldRow } from './field.js';
 import { answer, said, view } from './house.js';
 import { mark, rich, tap } from './text.js';
@@ -47,20 +47,14 @@ export function waysView(app, house) {
   const spaces = house.spaces ?? [];
   const space = spaces.indexOf(view.ways);
   const money = app.money;
-  return html`${verdictOf(app, house, money)}
-    ${
-      spaces.length > 1
-        ? chips(
-            'Where to',
-            [{ value: '', words: 'all that gets out' }, ...spaces.map((s) => ({ value: s, words: s }))],
-            space < 0 ? '' : view.ways,
-            (value) => {
-              view.ways = value;
-              app.render();
-            },
-          )
-        : nothing
-    }
+  return html`${
+    spaces.length > 1
+      ? chips('Where to', [{ value: '', words: 'all that gets out' }, ...spaces.map((s) => ({ value: s, words: s }))], space < 0 ? '' : view.ways, (value) => {
+          view.ways = value;
+          app.render();
+        })
+      : nothing
+  }
     ${waysTable(house, space)} ${moneyView(app, house, money)}`;
 }
 
@@ -68,10 +62,12 @@ export function waysView(app, house) {
  * What to do first.
  * @param {App} app
  * @param {House} house
- * @param {Money | undefined} money
  */
-function verdictOf(app, house, money) {
-  const first = money && order(money).find((row) => !row.why && (row.gain >= 0.5 || row.all >= 0.5));
+export function waysVerdict(app, house) {
+  const { money } = app;
+  // What brings most for its money, if it brings half a decibel.
+  const first =
+    money && [...(money.rows ?? [])].filter((row) => !row.why && row.cost && Math.max(row.gain, row.all) >= 0.5).sort((a, b) => b.perCost - a.perCost)[0];
   if (!money) return html`<p class="verdict soft">…</p>`;
   if (!first)
     return answer({ answer: 'Nothing small is left.', text: 'No single change brings half a decibel: the structure decides, or the whole build-up does.' });
@@ -110,7 +106,7 @@ function waysTable(house, space) {
           return html`<tr class=${i === 0 ? 'first' : ''}>
             <td class="letter">${face ? letterOf(face) : ''}</td>
             <th scope="row">${rich(wayWords(house, path))}</th>
-            <td class="bar">${bar(share / largest)}</td>
+            <td class="part">${bar(share / largest)}</td>
             <td>${percent(share)}${NBSP}%</td>
             <td class="own">${gain(perfect)}${NBSP}dB</td>
           </tr>`;
@@ -180,7 +176,7 @@ function moneyView(app, house, money) {
       },
     )}
     <div class="changes" role="table" aria-label="What each change costs and brings">
-      <div class="change heads" role="row"><span role="columnheader">${money.worst ? `for the ${money.worst}` : ''}</span><span role="columnheader">cost</span><span role="columnheader">all</span><span role="columnheader">kick</span></div>
+      <div class="change heads" role="row"><span role="columnheader">${money.worst ? `worst off: ${money.worst}` : ''}</span><span role="columnheader">cost</span><span role="columnheader">all</span><span role="columnheader">kick</span></div>
       ${shown.map((row) => changeRow(app, house, money, row))}
     </div>
     ${
@@ -202,7 +198,8 @@ function moneyView(app, house, money) {
  */
 function changeRow(app, house, money, row) {
   const open = view.change === row.id;
-  const name = changeWords(row, app.ctx, house);
+  const name = changeWords(row, app.ctx, house, false);
+  const letters = lettersOf(row, house);
   const toggle = () => {
     view.change = open ? '' : row.id;
     app.render();
@@ -211,8 +208,8 @@ function changeRow(app, house, money, row) {
     ? html`<span role="cell" class="none ${row.why === 'over' ? 'over' : ''}">${row.why === 'over' ? html`${mark('over')}over` : 'nothing'}</span>`
     : html`<span role="cell">${row.cost ? moneyWords(app, row.cost.v) : '–'}</span><span role="cell"><b>${gain(row.all)}</b></span><span role="cell"><b>${gain(row.bass)}</b></span>`;
   return html`<div class="change ${open ? 'open' : ''} ${row.why ? 'idle' : ''}" role="row" data-change=${row.id}>
-    <span role="rowheader"><button type="button" class="name" aria-expanded=${open} @click=${toggle}>${rich(name)}</button></span>${figures}
-    ${row.why ? html`<span role="cell" class="why soft">${rich(whyWords(row, house))}</span>` : nothing}
+    <span role="rowheader"><button type="button" class="name" aria-expanded=${open} @click=${toggle}><b class="letter">${letters}</b><span>${rich(name)}</span></button></span>${figures}
+    ${row.why ? html`<span role="cell" class="because soft">${rich(whyWords(row, house))}</span>` : nothing}
     ${
       open
         ? html`<div role="cell" class="does">
