@@ -34,6 +34,14 @@ func AssessWith(r Room, memo *Memo) Report {
 	return a.report
 }
 
+// again takes up a room that was assessed, what was wrong with it left out as then.
+func again(r *Room, rep Report) *assessment {
+	a := &assessment{room: r, report: rep, memo: &Memo{}}
+	a.report.Faults = nil
+	a.check()
+	return a
+}
+
 // assessment is a room on its way to a report.
 type assessment struct {
 	room    *Room
@@ -110,15 +118,16 @@ func levelsOf(p Playing) (Levels, Source, bool) {
 	s, ok := SourceByID(p.Source)
 	if p.Octave != nil {
 		s.Levels, ok = *p.Octave, true
-		for _, l := range s.Levels {
+		for o, l := range s.Levels {
 			ok = ok && finite(l) // an octave that is missing is no silence
+			s.Levels[o] = bounded(l)
 		}
 	}
 	if !ok {
 		return Levels{}, s, false
 	}
 	if positive(p.Level) {
-		return s.At(p.Level), s, true
+		return s.At(bounded(p.Level)), s, true
 	}
 	return s.Levels, s, true
 }
@@ -191,7 +200,7 @@ func (a *assessment) ways() {
 		_, _, area := r.face(i)
 		rep := SurfaceReport{ID: s.ID, Area: area, Boards: area, Lab: s.TL, Holed: s.TL, Built: s.TL, Spread: s.Spread}
 		if a.out[i] {
-			a.report.Surfaces = append(a.report.Surfaces, rep)
+			a.report.Surfaces = append(a.report.Surfaces, SurfaceReport{ID: s.ID})
 			continue
 		}
 		space := a.spaceAt(s.Beyond)

@@ -9,13 +9,26 @@ import (
 
 func (a *assessment) fault(f Fault) { a.report.Faults = append(a.report.Faults, f) }
 
-// size names what is wrong with a size that may be 0.
+// No size, level or flow of a room is out of these, in SI (our choice).
+const largest, smallest = 1e6, 1e-9
+
+// loudest bounds a level or a loss, dB (our choice).
+const loudest = 200
+
+// bounded keeps a level or loss within what is possible.
+func bounded(db float64) float64 { return max(-loudest, min(loudest, db)) }
+
+// wrong names what is wrong with a size that may be 0.
 func wrong(x float64) (Code, bool) {
 	switch {
 	case !finite(x):
 		return NotNumber, true
 	case x < 0:
 		return Negative, true
+	case x > largest:
+		return TooLarge, true
+	case x > 0 && x < smallest:
+		return TooSmall, true
 	}
 	return "", false
 }
@@ -45,6 +58,7 @@ func (a *assessment) check() {
 	a.checkListener(r.Listener, "")
 	// What follows may be mended in place: the room's own slices stay as they are.
 	r.Spaces = append([]Space(nil), r.Spaces...)
+	r.Surfaces = append([]Surface(nil), r.Surfaces...)
 	for i := range r.Spaces {
 		a.checkSpace(&r.Spaces[i])
 	}
@@ -60,7 +74,10 @@ func (a *assessment) check() {
 
 func (a *assessment) checkPlaying(list []Playing, space string) {
 	for _, p := range list {
-		if c, bad := wrong(p.Level); bad {
+		if c, bad := wrong(p.Level); bad || p.Level > loudest {
+			if !bad {
+				c = TooLarge
+			}
 			a.fault(Fault{Code: c, Space: space, Field: "level", Value: p.Level})
 		}
 		if p.Octave != nil {
@@ -133,10 +150,21 @@ func (a *assessment) checkSurface(i int) {
 	for _, x := range [...]struct {
 		name string
 		v    float64
-	}{{"width", w}, {"height", h}, {"area", area}, {"flankLoss", s.FlankLoss}} {
+	}{{"width", w}, {"height", h}, {"area", area}, {"flankLoss", s.FlankLoss}, {"mass", s.Mass}, {"thickness", s.Thickness}, {"inside", s.Inside}} {
 		if c, bad := wrong(x.v); bad {
 			say(c, x.name, x.v, 0)
-			a.out[i] = a.out[i] || x.name != "flankLoss"
+			switch x.name {
+			case "flankLoss":
+				s.FlankLoss = 0
+			case "mass":
+				s.Mass = 0
+			case "thickness":
+				s.Thickness = 0
+			case "inside":
+				s.Inside = 0
+			default:
+				a.out[i] = true
+			}
 		}
 	}
 	if area == 0 {
@@ -146,6 +174,13 @@ func (a *assessment) checkSurface(i int) {
 	if hz, bad := gap(&s.TL); bad {
 		say(Lacking, "tl", hz, 0)
 		a.out[i] = true
+	}
+	if hz, bad := gap(&s.Spread); bad {
+		say(Lacking, "spread", hz, 0)
+		s.Spread = band.Spectrum{}
+	}
+	for k := range s.TL {
+		s.TL[k], s.Spread[k] = bounded(s.TL[k]), max(0, bounded(s.Spread[k]))
 	}
 	if s.Flank != "" {
 		if _, ok := FlankByID(s.Flank); !ok {

@@ -45,7 +45,7 @@ var flankSpread = Levels{8, 8, 6, 4, 4, 4, 4, 4, 4}
 // below 125 Hz; false where nothing was said.
 func flankLoss(s *Surface) (band.Spectrum, bool) {
 	value := s.FlankLoss
-	if value <= 0 {
+	if !positive(value) {
 		f, ok := FlankByID(s.Flank)
 		if !ok {
 			return band.Spectrum{}, false

@@ -359,6 +359,7 @@ func (a *assessment) hearAll() {
 		x := a.gather(i, &a.report.Level, e.factor)
 		a.hear(h, &e, &a.report.Level, &x, all)
 		h.FlankUnknown = a.flankUnknown(i)
+		h.FloorHangs = all.floor && !r.OnGround
 		if len(r.Playing) > 1 {
 			h.Each = make([]Each, len(r.Playing))
 			for j, p := range r.Playing {
@@ -388,7 +389,7 @@ func outdoors(distance float64) float64 {
 func (a *assessment) flankUnknown(space int) bool {
 	for i := range a.room.Surfaces {
 		s := &a.room.Surfaces[i]
-		if !a.out[i] && s.Flank == "" && s.FlankLoss <= 0 && a.spaceAt(s.Beyond) == space {
+		if !a.out[i] && s.Flank == "" && !positive(s.FlankLoss) && a.spaceAt(s.Beyond) == space {
 			return true
 		}
 	}

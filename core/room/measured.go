@@ -49,7 +49,7 @@ type term struct {
 // they contradict each other it widens by their contradiction (BIRGE1932).
 // Levels less than 3 dB over the background beyond are left out.
 func FitMeasured(r Room, rep Report, m Measured) (Fit, bool) {
-	a := assessment{room: &r, report: rep, memo: &Memo{}}
+	a := again(&r, rep)
 	at := a.spaceAt(m.Beyond)
 	if at < 0 || at >= len(rep.Out) {
 		return Fit{}, false

@@ -140,7 +140,7 @@ type sums struct{ all, bass []float64 }
 // found. Of equal plans the cheaper; what then brings under 0.05 dB is left out.
 // With more than 64 changes the 64 with the largest single gains are looked at.
 func Money(r Room, rep Report, changes []Change, budget float64, goal Goal) Spend {
-	a := assessment{room: &r, report: rep, memo: &Memo{}}
+	a := again(&r, rep)
 	weighted, plain := a.weights()
 	n := len(r.Spaces)
 	now := sums{make([]float64, n+1), make([]float64, n+1)}

@@ -300,7 +300,7 @@ func (o *Opening) pair(l leaf, seal Seal, crack band.Spectrum) band.Spectrum {
 // transmitted turns a loss into a transmission.
 func transmitted(loss band.Spectrum) band.Spectrum {
 	for i, r := range loss {
-		loss[i] = ten(-r)
+		loss[i] = ten(-bounded(r))
 	}
 	return loss
 }

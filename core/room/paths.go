@@ -120,12 +120,12 @@ func Gaps(r Room, rep Report, surface, opening int, widths []float64) []Gap {
 	if surface < 0 || surface >= len(r.Surfaces) || opening < 0 || opening >= len(r.Surfaces[surface].Openings) {
 		return nil
 	}
+	a := again(&r, rep)
 	s := &r.Surfaces[surface]
 	k, ok := KindByID(s.Openings[opening].Kind)
-	if !ok || k.Gap == 0 {
+	if !ok || k.Gap == 0 || a.out[surface] || a.drop[surface][opening] {
 		return nil
 	}
-	a := assessment{room: &r, report: rep, memo: &Memo{}}
 	weighted, plain := a.weights()
 	var wall, bass, all float64 // all but this opening
 	for i := range rep.Paths {

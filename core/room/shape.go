@@ -47,6 +47,9 @@ func (a *assessment) shape() (out Shape) {
 	for i := range r.Surfaces {
 		s := &r.Surfaces[i]
 		w, h, _ := r.face(i)
+		if !positive(w) || !positive(h) && s.Face != Wall {
+			continue
+		}
 		f := FaceAt{Surface: i}
 		switch n := r.side(i); {
 		case s.Face == Wall && n >= 1 && n <= 4:

@@ -51,6 +51,9 @@ func ofOctaves(o [7]float64) (s band.Spectrum) {
 // over its value at 500 Hz, dB.
 var contour = [17]float64{-19, -16, -13, -10, -7, -4, -1, 0, 1, 2, 3, 4, 4, 4, 4, 4, 4}
 
+// mostRating bounds a typed rating, dB.
+const mostRating = 120
+
 // OfRating returns a loss of the shape of the reference curve that has exactly a
 // rating, STC or Rw (isRw), rounded to whole decibels: the curve itself two below
 // it, since 16 bands may each be 2 dB short. Below the rating's bands it falls by
@@ -58,7 +61,10 @@ var contour = [17]float64{-19, -16, -13, -10, -7, -4, -1, 0, 1, 2, 3, 4, 4, 4, 4
 // alone would raise the rating, the curve is lowered until it has it.
 // Source: E413, ISO717.
 func OfRating(value float64, isRw bool) band.Spectrum {
-	value = math.Round(value)
+	if !(value > 0) {
+		value = 0 // what is no number stops nothing
+	}
+	value = math.Round(min(mostRating, value))
 	first := band.First125
 	if isRw {
 		first = band.First100

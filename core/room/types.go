@@ -13,8 +13,7 @@ type Room struct {
 	Volume                float64 // m³; 0: length × width × height
 	Soft                  Soft
 	Time                  float64 // reverberation time as typed, s; 0: by Soft
-	// OnGround says that its floor is a slab on the ground, so that a pedal does
-	// not shake a suspended floor.
+	// OnGround says that its floor is a slab on the ground; see Heard.FloorHangs.
 	OnGround bool
 	Surfaces []Surface
 	Spaces   []Space
@@ -266,6 +265,7 @@ type Heard struct {
 	Word             Word
 	Felt             bool    // peaks at 31.5 or 63 Hz of FeltFrom or more
 	FloorDriven      bool    // through the air; the pedal through the floor is not counted
+	FloorHangs       bool    // and that floor is no slab on the ground: it will be heard through it
 	LeansOnFlank     bool    // would not hold with the flanking figure at its worse edge
 	FlankUnknown     bool    // a surface does not say what it shares with the house
 	Schroeder        float64 // of the receiving room, Hz; 0 outdoors or unknown
