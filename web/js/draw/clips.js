@@ -269,7 +269,7 @@ export function labelled(spots, plan, options, k, taken) {
           [left, high],
         ];
     for (const [px, py] of places) {
-      const r = { x: px, y: py, width, height: text };
+      const r = { x: px - 2, y: py, width: width + 4, height: text };
       if (!free(r, i)) continue;
       full.push(r);
       out.push({ x: px, y: py + text * 0.82, text: said, state: spots[i].state });

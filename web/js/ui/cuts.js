@@ -313,9 +313,9 @@ function comparison(app) {
   return html`<h2 class="head part">Beside the rule of area</h2>
     <table class="sum byarea">
       <caption class="hid">Sheets as cut, by area, by area and waste</caption>
-      <thead><tr><th scope="col">board</th><th scope="col">as cut</th><th scope="col">area</th><th scope="col">and waste</th><th scope="col">cuts</th></tr></thead>
+      <thead><tr><th scope="col">board</th><th scope="col">as cut</th><th scope="col">area</th><th scope="col">+ waste</th></tr></thead>
       <tbody>
-        ${totals.map((t) => html`<tr><th scope="row">${rich(nameOfBoard(report?.names?.[t.board], t.board, app.ctx))}</th><td><b>${number(t.sheets)}</b></td><td>${number(t.bound)}</td><td>${number(t.area)}</td><td>${number(t.cuts)}</td></tr>`)}
+        ${totals.map((t) => html`<tr><th scope="row">${rich(nameOfBoard(report?.names?.[t.board], t.board, app.ctx))}</th><td><b>${number(t.sheets)}</b></td><td>${number(t.bound)}</td><td>${number(t.area)}</td></tr>`)}
       </tbody>
     </table>
     <p class="soft">No layout needs fewer than the area; the usual rule adds 15${NBSP}% for waste to each layer of each surface.</p>`;
