@@ -1,5 +1,8 @@
 // Package room is what is loud, who must not hear it, and what lies between:
-// its first form, the loss needed per octave from one source to one listener.
+// openings, cracks and the structure that both sides share, what is heard beyond
+// and by which ways, what to spend next, what the people breathe, and what a
+// reading says of it all. One effect a file; Assess joins them. Levels are in
+// octaves, losses in thirds; everything else is in SI.
 package room
 
 import (
@@ -87,7 +90,7 @@ func SourceByID(id string) (Source, bool) {
 func DBA(levels [9]float64) float64 {
 	sum := 0.0
 	for i, l := range levels {
-		sum += math.Pow(10, (l+aWeight[i])/10)
+		sum += ten(l + aWeight[i])
 	}
 	return 10 * math.Log10(sum)
 }
@@ -149,7 +152,7 @@ func Allowed(dba float64) [7]float64 {
 		curve := rating.NCCurve(nc)
 		for i := range out {
 			out[i] = curve[i]
-			total += math.Pow(10, (out[i]+aWeight[i+1])/10)
+			total += ten(out[i] + aWeight[i+1])
 		}
 		return out, 10 * math.Log10(total)
 	}
