@@ -375,10 +375,10 @@ func costs(told room.Report, surface, opening int) float64 {
 	return -10 * math.Log10(math.Max(1e-6, 1-part/all))
 }
 
-// crackSteps are how far the gap under a door may gape, m: to 12 mm, half an inch.
+// crackSteps are how far the gap under a door may gape, m: to half an inch, 12.7 mm.
 const (
 	crackSteps = 12
-	crackMost  = 0.012
+	crackMost  = 0.0127
 )
 
 // crack tells what the gap under one door costs.

@@ -741,16 +741,17 @@ async function pasteAgain() {
 async function preparePrint(all = false) {
   const { plan } = app;
   if (plan.surfaces.length === 0) return;
-  const ids = all ? plan.surfaces.map((s) => s.id) : [app.surface.id];
-  if (!all && printedOf === plan && app.printed?.reports[0]?.surface === ids[0]) return;
+  const what = all ? '' : app.section === 'buy' ? 'list' : app.section === 'load' ? 'clips' : '';
+  const ids = all || what === 'list' ? plan.surfaces.map((s) => s.id) : [app.surface.id];
+  if (!all && printedOf === plan && app.printed?.what === what && app.printed.reports[0]?.surface === ids[0]) return;
   const [link, ...replies] = await Promise.all([
     linkOf(app),
-    ...ids.map((surface) => engine.ask('assess', { plan, want: { surface, sound: true } }, `print ${surface}`)),
+    ...ids.map((surface) => engine.ask('assess', { plan, want: { surface, sound: what !== 'list', layout: what !== '' } }, `print ${surface}`)),
   ]);
   if (app.plan !== plan) return;
   const reports = replies.filter((reply) => reply.ok).map((reply) => reply.report);
   printedOf = all ? undefined : plan;
-  app.printed = { reports: reports.length || !app.report ? reports : [app.report], link: link.link, qr: link.qr };
+  app.printed = { what, reports: reports.length || !app.report ? reports : [app.report], link: link.link, qr: link.qr };
 }
 /** The plan that was made ready for paper. @type {Plan | undefined} */
 let printedOf;

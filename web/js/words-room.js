@@ -242,7 +242,12 @@ export function outWords(house) {
   if (listed.length === 0) return { answer: 'Not yet.', text: 'Say who is beyond: a sleeper, a living room, a studio.' };
   if (!sourcesOf(house, listed[0]).length) return { answer: 'Not yet.', text: 'Say what plays.' };
   const worst = listed.reduce((a, b) => (overOf(b) > overOf(a) ? b : a));
-  return heardWords(house, worst);
+  const words = heardWords(house, worst);
+  // What is felt elsewhere is worth the second sentence.
+  const felt = listed.filter((h) => h !== worst && h.state === 'over' && h.felt).sort((a, b) => overOf(b) - overOf(a));
+  if (felt.length === 0 || (worst.felt && worst.octave[worst.worst]?.hz < 90)) return words;
+  const where = list(felt.map((h) => `the ${house.spaces?.[h.space] ?? ''}`));
+  return { ...words, text: `${words.text} ${capital(is(partOf(lead(house, felt[0]), 63), 'felt'))} in ${where}.` };
 }
 
 /** How much a level is over, in the octave that is most. @param {Heard} heard */
@@ -500,9 +505,10 @@ export function gain(db) {
  * Why a change brings nothing.
  * @param {Change} change
  * @param {House} house
+ * @param {string} worst the space that is worst off
  * @returns {string}
  */
-export function whyWords(change, house) {
+export function whyWords(change, house, worst) {
   const a = change.args ?? {};
   switch (change.why) {
     case 'small':
@@ -510,7 +516,7 @@ export function whyWords(change, house) {
     case 'masked':
       return `${byWords(change.by, house)} lets through ${a.times >= 1.5 ? `${number(a.times)} times more` : 'as much'}`;
     case 'elsewhere':
-      return 'it lies on no way to the worst space';
+      return `it lies on no way to the ${worst || 'worst space'}`;
     case 'worse':
       return 'it would let through more';
     case 'same':

@@ -85,7 +85,11 @@ export function layOut(heard, { width, mode }) {
       target,
       background: y(o.background),
       figure,
-      figureY: inside ? mean - 5 : Math.max(top + size * 0.4, high - 6),
+      figureY: inside
+        ? Math.abs(target - mean + 5 + size * 0.4) < size * 0.75 && low - mean > size * 1.15
+          ? mean + size * 0.95
+          : mean - 5
+        : Math.max(top + size * 0.4, high - 6),
       inside,
       over,
       overY: Math.min(bottom - 4, (target + (over ? y(o.level) : high)) / 2 + size * 0.36),
@@ -177,19 +181,17 @@ function targetView({ bars, left, step }) {
  * "target" and "background", where they stand clear of bars.
  * @param {ReturnType<typeof layOut>} drawn
  */
-function names({ bars, left, step, bottom, size, listens, right }) {
+function names({ bars, left, bottom, size, listens, right }) {
   const words = [];
-  if (bars.length && bottom - bars[0].background > size * 1.4) words.push({ x: left + 6, y: bottom - 7, text: 'background', css: 'd-text d-soft d-bold0' });
+  if (bars.length && bottom - bars[0].background > size * 1.4) words.push({ x: left + 6, y: bottom - 7, text: 'background', css: 'd-text d-soft' });
   if (listens) {
-    // Under the first step where the hatch leaves room, else over the last.
+    // Under the first step where the hatch leaves room, else over the last bar that has none above it.
     const first = bars[0];
-    const under = first && first.background - first.target > size * 1.2;
-    const clear = [...bars].reverse().find((b) => b.high > b.target + 2 && b.figureY > b.target - 2);
-    if (under) words.push({ x: left + 6, y: first.target + size + 2, text: 'target', css: 'd-text d-haloed' });
-    else if (clear)
-      words.push({ x: Math.min(clear.centre - 22, right - textWidth('target', size)), y: clear.target - 8, text: 'target', css: 'd-text d-haloed' });
-    else if (bars.length)
-      words.push({ x: Math.max(left, left + step - textWidth('target', size) - 4), y: first.target + size + 1, text: 'target', css: 'd-text d-haloed' });
+    const wide = textWidth('target', size);
+    const clear = bars.findLast((b) => b.inside || !b.figure);
+    if (clear)
+      words.push({ x: Math.min(clear.centre - wide / 2, right - wide), y: Math.min(clear.target, clear.high) - 8, text: 'target', css: 'd-text d-haloed' });
+    else if (first) words.push({ x: left + 4, y: first.target + size + 2, text: 'target', css: 'd-text d-haloed' });
   }
   return words.map((w) => svg`<text class=${w.css} x=${n(w.x)} y=${n(w.y)}>${w.text}</text>`);
 }

@@ -53,7 +53,7 @@ export function openingsRow(app) {
       app.go('layers');
     }}
   >
-    <span class="what"><b class="serif">Openings</b> ${said.length ? said.join(', ') : 'none yet'}<span class="soft">doors, windows, boxes, ducts, cracks</span></span>
+    <span class="what"><b class="serif">Openings</b> ${said.length ? said.join(', ') : 'none yet'}${said.length ? nothing : html`<span class="soft">doors, windows, boxes, ducts, cracks</span>`}</span>
     <span class="size">${wrongHere(app) ? html`<b class="wrong">wrong</b>` : nothing}</span>
   </button>`;
 }
@@ -385,7 +385,7 @@ function decimal(size) {
 function crack(app, o, known, face, width) {
   const report = app.house?.crack?.opening === o.id ? app.house.crack : undefined;
   const step = STEP[app.units];
-  const last = report?.points?.at(-1)?.width ?? 0.012;
+  const last = report?.points?.at(-1)?.width ?? 0.0127;
   const most = Math.floor(last / step + 1e-6) * step;
   const gap = o.crack ? metres(o.crack) : (known.crack?.v ?? 0);
   const at = Math.round(Math.min(gap, most) / step);

@@ -6,8 +6,10 @@ import { curveView, neededWords, shortWords } from '../draw/curve.js';
 import { layout, sectionView } from '../draw/section.js';
 import { boardName, decibels, leafName, money, NBSP, sheetName, text, UNKNOWN, valueShown } from '../format.js';
 import { cautionWords, counted, gapWords, LISTENS, leafWords, PLAYS, verdictWords } from '../words.js';
+import { cutsOpen } from './cuts.js';
 import { orderWords } from './joists.js';
 import { noteView } from './note.js';
+import { clipsPaper, cutsPaper, listPaper } from './paper.js';
 import { sizeWords } from './place.js';
 import { address, qrView } from './send.js';
 import { stripCells } from './strip.js';
@@ -27,7 +29,11 @@ const TYPED = 180;
 /** @param {App} app */
 export function printed(app) {
   const reports = app.printed?.reports ?? (app.report ? [app.report] : []);
-  return reports.map((report) => (app.printed?.note ? noteView(app, report) : sheet(app, report)));
+  const list = app.report?.list;
+  if (app.printed?.what === 'list') return cutsOpen() ? cutsPaper(app) : list ? listPaper(app, list, reports) : nothing;
+  return reports.map((report) =>
+    app.printed?.note ? noteView(app, report) : [sheet(app, report), app.printed?.what === 'clips' ? clipsPaper(app, report) : nothing],
+  );
 }
 
 /**

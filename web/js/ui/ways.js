@@ -209,7 +209,7 @@ function changeRow(app, house, money, row) {
     : html`<span role="cell">${row.cost ? moneyWords(app, row.cost.v) : '–'}</span><span role="cell"><b>${gain(row.all)}</b></span><span role="cell"><b>${gain(row.bass)}</b></span>`;
   return html`<div class="change ${open ? 'open' : ''} ${row.why ? 'idle' : ''}" role="row" data-change=${row.id}>
     <span role="rowheader"><button type="button" class="name" aria-expanded=${open} @click=${toggle}><b class="letter">${letters}</b><span>${rich(name)}</span></button></span>${figures}
-    ${row.why ? html`<span role="cell" class="because soft">${rich(whyWords(row, house))}</span>` : nothing}
+    ${row.why ? html`<span role="cell" class="because soft">${rich(whyWords(row, house, money.worst))}</span>` : nothing}
     ${
       open
         ? html`<div role="cell" class="does">
