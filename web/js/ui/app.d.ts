@@ -86,7 +86,16 @@ export interface App {
   /** versions of core, format and table, in words */
   about: string;
   /** what a printed sheet needs beside the report */
-  printed: { link?: string; qr?: string[]; reports: Report[]; house?: House /** the calculation note in place of the sheet */; note?: boolean } | undefined;
+  printed:
+    | {
+        /** list: the list of the whole plan in place of the surface's sheet; clips: their layout beside it */ what?: 'list' | 'clips' | '';
+        link?: string;
+        qr?: string[];
+        reports: Report[];
+        house?: House /** the calculation note in place of the sheet */;
+        note?: boolean;
+      }
+    | undefined;
   buildUp: BuildUp;
   units: Units;
   region: Region;
