@@ -741,17 +741,26 @@ async function pasteAgain() {
 async function preparePrint(all = false) {
   const { plan } = app;
   if (plan.surfaces.length === 0) return;
-  const what = all ? '' : app.section === 'buy' ? 'list' : app.section === 'load' ? 'clips' : '';
+  const what = all ? '' : app.section === 'buy' ? 'list' : app.section === 'load' ? 'clips' : app.section === 'heard' ? 'room' : '';
   const ids = all || what === 'list' ? plan.surfaces.map((s) => s.id) : [app.surface.id];
   if (!all && printedOf === plan && app.printed?.what === what && app.printed.reports[0]?.surface === ids[0]) return;
-  const [link, ...replies] = await Promise.all([
+  const [link, whole, ...replies] = await Promise.all([
     linkOf(app),
-    ...ids.map((surface) => engine.ask('assess', { plan, want: { surface, sound: what !== 'list', layout: what !== '' } }, `print ${surface}`)),
+    what === 'room' || (all && plan.surfaces.length > 1) ? engine.ask('assess', { plan, want: { surface: ids[0], room: true } }, 'print room') : undefined,
+    ...ids.map((surface) =>
+      engine.ask('assess', { plan, want: { surface, sound: what !== 'list', layout: what === 'clips' || what === 'list' } }, `print ${surface}`),
+    ),
   ]);
   if (app.plan !== plan) return;
   const reports = replies.filter((reply) => reply.ok).map((reply) => reply.report);
   printedOf = all ? undefined : plan;
-  app.printed = { what, reports: reports.length || !app.report ? reports : [app.report], link: link.link, qr: link.qr };
+  app.printed = {
+    what,
+    reports: reports.length || !app.report ? reports : [app.report],
+    link: link.link,
+    qr: link.qr,
+    house: whole?.ok ? readable(whole.report.house) : undefined,
+  };
 }
 /** The plan that was made ready for paper. @type {Plan | undefined} */
 let printedOf;

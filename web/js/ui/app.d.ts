@@ -88,7 +88,7 @@ export interface App {
   /** what a printed sheet needs beside the report */
   printed:
     | {
-        /** list: the list of the whole plan in place of the surface's sheet; clips: their layout beside it */ what?: 'list' | 'clips' | '';
+        /** list: the list of the whole plan in place of the surface's sheet; clips: their layout beside it; room: the whole room */ what?: 'list' | 'clips' | 'room' | '';
         link?: string;
         qr?: string[];
         reports: Report[];

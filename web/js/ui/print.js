@@ -11,6 +11,7 @@ import { orderWords } from './joists.js';
 import { noteView } from './note.js';
 import { clipsPaper, cutsPaper, listPaper } from './paper.js';
 import { sizeWords } from './place.js';
+import { roomSheet } from './print-room.js';
 import { address, qrView } from './send.js';
 import { stripCells } from './strip.js';
 import { mark, rich } from './text.js';
@@ -31,9 +32,16 @@ export function printed(app) {
   const reports = app.printed?.reports ?? (app.report ? [app.report] : []);
   const list = app.report?.list;
   if (app.printed?.what === 'list') return cutsOpen() ? cutsPaper(app) : list ? listPaper(app, list, reports) : nothing;
-  return reports.map((report) =>
-    app.printed?.note ? noteView(app, report) : [sheet(app, report), app.printed?.what === 'clips' ? clipsPaper(app, report) : nothing],
-  );
+  const { house, note } = app.printed ?? {};
+  const whole = house && !note ? roomSheet(app, house) : nothing;
+  // In Heard the room alone; with every surface it comes last.
+  if (app.printed?.what === 'room') return whole;
+  return [
+    ...reports.map((report) =>
+      app.printed?.note ? noteView(app, report) : [sheet(app, report), app.printed?.what === 'clips' ? clipsPaper(app, report) : nothing],
+    ),
+    whole,
+  ];
 }
 
 /**
