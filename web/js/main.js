@@ -195,6 +195,9 @@ const app = {
     scrollTo(0, 0);
     app.render();
     assess();
+    // Load and Buy print something else than the surface's sheet.
+    clearTimeout(idling);
+    idling = setTimeout(preparePrint, IDLE);
   },
 
   goSurface(id) {
