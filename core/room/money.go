@@ -111,14 +111,15 @@ type Plan struct {
 	Bass    float64
 	Over    float64 // of the space that is then worst off, by the goal, dB
 	Worst   int
-	Tried   int  // sets looked at
-	Exact   bool // no better set within the budget exists
+	Tried   int     // sets looked at
+	Exact   bool    // no better set within the budget exists
+	found   float64 // Over before what hardly brings anything was left out, dB
 }
 
 const (
 	worthGain = 0.2     // dB under which a change brings nothing that anybody hears (our choice)
 	worthPlan = 0.05    // dB for which a change stays in a plan (our choice)
-	mostSets  = 2000000 // looked at before the search gives up
+	mostSets  = 300000 // looked at before the search gives up
 	mostItems = 64
 )
 
@@ -537,7 +538,7 @@ func (s *search) told(changes []Change, now *sums, delta []sums, of func(*sums) 
 		}
 		in[out] = false
 	}
-	p := Plan{Tried: s.tried, Exact: s.exact}
+	p := Plan{Tried: s.tried, Exact: s.exact, found: level(s.best)}
 	for c := range changes {
 		if in[c] {
 			p.Changes = append(p.Changes, c)

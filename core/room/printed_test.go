@@ -77,6 +77,38 @@ func TestLawViscosityTakes(t *testing.T) {
 	assert.Equal(t, band.Spectrum{}, Hole(0, 0.05))
 }
 
+// With viscosity: √(ρs/ρ0) and the slit by a two-port with complex numbers,
+// computed by another program from the same equations.
+func TestPrintedViscousSlit(t *testing.T) {
+	for _, c := range []struct {
+		f, w float64
+		want complex128
+	}{
+		{100, 0.001, 1.0962471193565333 - 0.1538059941460956i}, {1000, 0.001, 1.0344476312851925 - 0.03849860096674926i},
+		{100, 0.0002, 2.0638386961951043 - 1.7491352218464666i}, {4000, 0.005, 1.003468095736862 - 0.003504602934875097i},
+	} {
+		got := drag(c.f, c.w, airViscosity)
+		assert.InDelta(t, real(c.want), real(got), 1e-9)
+		assert.InDelta(t, imag(c.want), imag(got), 1e-9)
+	}
+	for _, c := range []struct{ f, w, d, n, want float64 }{
+		{100, 0.0003, 0.044, atEdge, 9.443466624588194}, {1000, 0.001, 0.044, atEdge, 3.522950069398677}, {2500, 0.002, 0.1, inFace, 4.55201062711449},
+	} {
+		assert.InDelta(t, c.want, loss(slitAt(c.f, c.w, c.d, diffuse, c.n, airViscosity)), 1e-9)
+	}
+}
+
+// Golden: ratings of sealed doors and of crack and edge together as this code gave
+// them when the fit was taken over; no measurement.
+func TestGoldenDoors(t *testing.T) {
+	for kind, want := range map[string][2]int{
+		"doorHollow": {23, 19}, "doorSolid": {29, 21}, "doorHeavy": {34, 20}, "doorFilled": {36, 20},
+	} {
+		assert.Equal(t, want[0], rating.STC(opened(t, Opening{Kind: kind, Seal: "all"})).Value, kind)
+		assert.Equal(t, want[1], rating.STC(opened(t, Opening{Kind: kind, Seal: "sides"})).Value, kind)
+	}
+}
+
 // The few points that a band is averaged over are enough: within 0.2 dB of 400 of
 // them, viscosity taken at each.
 func TestLawBandMeans(t *testing.T) {
