@@ -88,7 +88,11 @@ export interface App {
   /** what a printed sheet needs beside the report */
   printed:
     | {
-        /** list: the list of the whole plan in place of the surface's sheet; clips: their layout beside it; room: the whole room */ what?: 'list' | 'clips' | 'room' | '';
+        /** list: the list of the whole plan in place of the surface's sheet; clips: their layout beside it; room: the whole room */ what?:
+          | 'list'
+          | 'clips'
+          | 'room'
+          | '';
         link?: string;
         qr?: string[];
         reports: Report[];
