@@ -68,7 +68,7 @@ func anyRoom(rnd *rand.Rand) Room {
 	return r
 }
 
-const rooms = 60
+const rooms = 30
 
 // Hopkins eq. 4.92: a perfect wall with one part in a hundred open stops 20.0 dB.
 func TestLawOnePartOpen(t *testing.T) {

@@ -126,7 +126,7 @@ func TestLawPlanIsBest(t *testing.T) {
 // spaces, one change for each.
 func TestLawPlanIsBestByBudget(t *testing.T) {
 	rnd := rand.New(rand.NewSource(13))
-	for range 30 {
+	for range 15 {
 		r := Room{Volume: 30, Playing: []Playing{{Source: "drums"}}, Spaces: []Space{
 			{ID: "a", Volume: 30, Listener: "sleeper"}, {ID: "b", Volume: 30, Listener: "sleeper"}}}
 		for i := range 12 {

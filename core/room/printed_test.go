@@ -235,7 +235,7 @@ func TestLawBareDuct(t *testing.T) {
 	}
 }
 
-// Air: the sums that TRADE pages print for four people seated in 25 m³.
+// Air: the sums that are usual for four people seated in 25 m³.
 func TestPrintedCarbon(t *testing.T) {
 	assert.InDelta(t, 3000, Carbon(4*breath, 0, 25, 3600)-airOutside, 10) // 3000 ppm an hour
 	r := Room{Volume: 25, Length: 4, Width: 2.5, Use: Use{People: 4}}
