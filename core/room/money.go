@@ -117,8 +117,8 @@ type Plan struct {
 }
 
 const (
-	worthGain = 0.2     // dB under which a change brings nothing that anybody hears (our choice)
-	worthPlan = 0.05    // dB for which a change stays in a plan (our choice)
+	worthGain = 0.2    // dB under which a change brings nothing that anybody hears (our choice)
+	worthPlan = 0.05   // dB for which a change stays in a plan (our choice)
 	mostSets  = 300000 // looked at before the search gives up
 	mostItems = 64
 )
