@@ -76,6 +76,7 @@ type house struct {
 	faults []*plan.Fault
 	room   room.Room
 	spaces []string
+	memo   *room.Memo // shared by a room and its changes
 	// heard are the appraised surfaces, by surface.
 	heard []faceHeard
 }
@@ -88,7 +89,7 @@ type faceHeard struct {
 
 // newHouse appraises every surface and puts the room together.
 func newHouse(p plan.Plan, rw bool, t *Tables) *house {
-	h := &house{plan: p, rw: rw, t: t}
+	h := &house{plan: p, rw: rw, t: t, memo: &room.Memo{}}
 	h.inside, h.faults = plan.ResolveRoom(p)
 	known := map[string]appraise.Result{}
 	for i := range h.inside.Faces {
@@ -268,7 +269,7 @@ func asItWas(p plan.Plan) plan.Plan {
 
 // told tells the room, what was read before anything new against the room as it was.
 func (h *house) told() room.Report {
-	told := room.Assess(h.room)
+	told := room.AssessWith(h.room, h.memo)
 	var before []room.Measured
 	for _, m := range h.room.Measured {
 		if !m.After {
@@ -285,7 +286,7 @@ func (h *house) told() room.Report {
 		}
 	}
 	was.room.Measured = before
-	then := room.Assess(was.room)
+	then := room.AssessWith(was.room, h.memo)
 	for i, m := range told.Measured {
 		n := slices.IndexFunc(then.Measured, func(f room.Fit) bool { return f.Space == m.Space })
 		if m.After || n < 0 {

@@ -149,7 +149,7 @@ func (h *house) offer(c *change, told room.Report) (room.Change, ChangeReport) {
 		}
 	}
 	then.build()
-	ways := room.Changed(told, room.Assess(then.room))
+	ways := room.Changed(told, room.AssessWith(then.room, h.memo))
 	cost, priced := c.cost()
 	if priced {
 		r.Cost = value(cost, kindMoney, "")
