@@ -99,8 +99,8 @@ func TestPrereadNearest(t *testing.T) {
 	}
 	asked := 0
 	for i, x := range rows {
-		if i%3 != 0 {
-			continue // every third is enough of the same
+		if i%9 != 0 {
+			continue // every ninth is enough of the same
 		}
 		for _, b := range x.BuildUps {
 			for _, q := range []assembly.BuildUp{b, changed(b, i)} {
@@ -112,7 +112,7 @@ func TestPrereadNearest(t *testing.T) {
 			}
 		}
 	}
-	assert.Greater(t, asked, 300)
+	assert.Greater(t, asked, 80)
 }
 
 // What is left over is the left-out figures less the measured ones, row by row.
