@@ -120,13 +120,13 @@ function inOpenings(plan, surface, change, label) {
  * Adds an opening; its id is the last one's of the surface afterwards.
  * @param {Plan} plan
  * @param {string} surface
- * @param {string} kind
+ * @param {Omit<Opening, 'id'>} opening
  * @param {string} name
  * @returns {Edit}
  */
-export function addOpening(plan, surface, kind, name) {
+export function addOpening(plan, surface, opening, name) {
   const [id] = freeIds(plan, 'o');
-  return inOpenings(plan, surface, (list) => [...list, { id, kind }], `${name} added`);
+  return inOpenings(plan, surface, (list) => [...list, { id, ...opening }], `${name} added`);
 }
 
 /**

@@ -131,13 +131,13 @@ export function said(q) {
 export function houseFaults(app, only = () => true) {
   const list = (app.house?.faults ?? []).filter(only);
   if (list.length === 0) return nothing;
-  return html`<ul class="cautions faults room-faults" role="status">
+  return html`<div role="status"><ul class="cautions faults room-faults">
     ${list.slice(0, 4).map((f) => {
       const opening = f.item && app.plan.surfaces.some((s) => s.id === f.surface && s.openings?.some((o) => o.id === f.item));
       return html`<li class="caution grave">${bang()}<span>${message(faultWords(f), () => {})} ${opening && !(view.openings && app.section === 'layers') ? tap('Show it', () => showOpening(app, f.surface ?? '', f.item ?? '')) : nothing}</span></li>`;
     })}
     ${list.length > 4 ? html`<li class="soft">and ${list.length - 4} more</li>` : nothing}
-  </ul>`;
+  </ul></div>`;
 }
 
 /**

@@ -162,16 +162,18 @@ function groupOf(app, kind) {
 function sizeText(app, known, o) {
   if (!known.width || known.group === 'box' || known.width.v === 0) return '';
   const w = o.width ? joined(typed(o.width)) : usual(app, known.width.v);
-  if (!known.height || known.height.v === 0 || known.group === 'crack') return `, ${w}`;
+  // What is round has one size.
+  const round = !o.height && Math.abs((known.height?.v ?? 0) - known.width.v) < 1e-6;
+  if (!known.height || known.height.v === 0 || round || known.group === 'crack') return `, ${w}`;
   const h = o.height ? joined(typed(o.height)) : usual(app, known.height.v);
   const unit = h.split(NBSP).pop();
   return `, ${w.endsWith(NBSP + unit) ? w.slice(0, w.lastIndexOf(NBSP)) : w} × ${h}`;
 }
 
-/** A usual size is no finer than an inch. @param {App} app @param {number} m */
+/** A usual size near a whole inch is that inch. @param {App} app @param {number} m */
 function usual(app, m) {
   const whole = Math.round(m / INCH);
-  return text({ v: app.units === 'us' && whole > 3 ? whole * INCH : m, kind: 'length', origin: 'typical' }, app.ctx);
+  return text({ v: app.units === 'us' && Math.abs(whole * INCH - m) < 0.03 * m ? whole * INCH : m, kind: 'length', origin: 'typical' }, app.ctx);
 }
 
 /**
@@ -189,7 +191,7 @@ function form(app, o, known, face, width) {
   const name = oneOf(group, o.kind);
   const set = (/** @type {Partial<Opening>} */ patch, /** @type {string} */ label) => room.setOpening(plan, surface.id, o.id, patch, `${name}: ${label}`);
   const mine = (/** @type {string} */ f) => (/** @type {import('../types.d.ts').Fault} */ fault) =>
-    fault.surface === surface.id && fault.item === o.id && fault.field === f;
+    fault.surface === surface.id && fault.item === o.id && (fault.field === f || (f === 'width' && fault.field === 'area'));
   const alike = (app.catalog?.kinds ?? []).filter((k) => k.group === group);
   const seals = kind?.seals ?? [];
   const isTyped = Boolean(o.rating || o.octaves);
@@ -213,7 +215,7 @@ function form(app, o, known, face, width) {
       words,
     );
   // What is wrong with all of it, and with no field of its own.
-  const own = ['width', 'height', 'count', 'x', 'y', 'run', 'crack', 'rating', 'octaves'];
+  const own = ['width', 'height', 'area', 'count', 'x', 'y', 'run', 'crack', 'rating', 'octaves'];
   const rest = (app.house?.faults ?? []).filter((f) => f.surface === surface.id && f.item === o.id && !own.includes(f.field));
   return html`<div class="opening-form">
     <p class="form-head">
@@ -292,7 +294,7 @@ function form(app, o, known, face, width) {
             ${octaveForm(app, o, name, set, mine)}`
         : nothing
     }
-    <p class="taps">${tap('Remove it', () => app.edit(room.removeOpening(plan, surface.id, o.id, name)), `Remove this ${name}`)}</p>
+    <p class="taps">${tap(`Remove this ${name}`, () => app.edit(room.removeOpening(plan, surface.id, o.id, name)))}</p>
   </div>`;
 }
 
@@ -318,14 +320,10 @@ function octaveForm(app, o, name, set, mine) {
   const key = `octaves.${o.id}`;
   const open = Boolean(o.octaves) || app.fieldUnits.get(key) === 'open';
   if (!open) {
-    return html`<p class="taps">${tap(
-      'or in octaves',
-      () => {
-        app.fieldUnits.set(key, 'open');
-        app.render();
-      },
-      `Type what this ${name} stops in octaves`,
-    )}</p>`;
+    return html`<p class="taps">${tap('or in octaves', () => {
+      app.fieldUnits.set(key, 'open');
+      app.render();
+    })}</p>`;
   }
   const specs = [63, 125, 250, 500, 1000, 2000, 4000].map((hz, i) => ({
     hz,
@@ -429,14 +427,10 @@ function metres(q) {
 function adder(app) {
   const kinds = app.catalog?.kinds ?? [];
   if (!view.adding) {
-    return html`<p class="taps part-taps">${tap(
-      '+ opening',
-      () => {
-        view.adding = true;
-        app.render();
-      },
-      'Add an opening',
-    )}</p>`;
+    return html`<p class="taps part-taps">${tap('+ opening', () => {
+      view.adding = true;
+      app.render();
+    })}</p>`;
   }
   return html`<h2 class="head part"><span>Add an opening</span><span class="taps">${tap(
     'close',
@@ -451,7 +445,7 @@ function adder(app) {
         const list = kinds.filter((k) => k.group === group);
         return list.length
           ? html`<div class="add-group" role="group" aria-label=${title}><span class="soft">${title}</span>
-              <div class="chips">${list.map((k) => html`<button type="button" class="chip" aria-label="Add ${kindName(k.id)}" @click=${() => add(app, k)}>${kindChip(k.id)}</button>`)}</div></div>`
+              <div class="chips">${list.map((k) => html`<button type="button" class="chip" aria-label="Add ${kindChip(k.id)}: ${kindName(k.id)}" @click=${() => add(app, k)}>${kindChip(k.id)}</button>`)}</div></div>`
           : nothing;
       })}
     </div>`;
@@ -459,7 +453,11 @@ function adder(app) {
 
 /** @param {App} app @param {Kind} k */
 function add(app, k) {
-  const made = room.addOpening(app.plan, app.surface.id, k.id, kindName(k.id));
+  const { surface } = app;
+  // A crack begins as long as the face is wide.
+  const wide = k.group === 'crack' ? app.house?.faces?.find((f) => f.id === surface.id)?.width?.v : undefined;
+  const width = wide === undefined ? undefined : app.units === 'us' ? `${Math.round(wide / INCH)} in` : `${Math.round(wide * 1000)} mm`;
+  const made = room.addOpening(app.plan, surface.id, width ? { kind: k.id, width } : { kind: k.id }, kindName(k.id));
   const added = made.plan.surfaces.find((s) => s.id === app.surface.id)?.openings?.at(-1);
   Object.assign(view, { adding: false, opening: added?.id ?? '' });
   app.edit(made);

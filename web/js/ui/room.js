@@ -144,7 +144,7 @@ function surfaceForm(app, face) {
       )}
       <p class="taps">
         ${s.kind === 'wall' ? tap('Split this wall', () => added(app, room.splitWall(plan, s.id))) : nothing}
-        ${plan.surfaces.length > 1 ? tap('Remove it', () => app.edit(room.removeSurface(plan, s.id)), `Remove ${s.name}`) : nothing}
+        ${plan.surfaces.length > 1 ? tap(`Remove ${s.name}`, () => app.edit(room.removeSurface(plan, s.id))) : nothing}
       </p>`;
   }
 }
@@ -204,7 +204,7 @@ function together(app, house) {
   return html`<h2 class="head part">Same boards everywhere</h2>
     ${counts.map((t) => {
       const { first, words } = at(t);
-      return html`<p class="say">${rich(`${words}: ${percent(t.share)}${NBSP}% of what gets out in that octave goes by their boards.`)} ${first ? tap('What would part them', () => partThem(app, first.id), `What would part the dips of ${faceWords(first)}`) : nothing}</p>`;
+      return html`<p class="say">${rich(`${words}: ${percent(t.share)}${NBSP}% of what gets out in that octave goes by their boards.`)} ${first ? tap('What would part them', () => partThem(app, first.id)) : nothing}</p>`;
     })}
     ${counts.length ? nothing : html`<p class="soft aside">${rich(`${at(all[0]).words}, but as long as other ways let through more it counts for nothing.`)}</p>`}`;
 }
@@ -244,6 +244,6 @@ function roomForm(app, house) {
     ${row('length', 'Length, frame to frame', shape.length)} ${row('width', 'Width', shape.width)} ${row('height', 'Height', shape.height)}
     ${furnishing('How the room is furnished', plan.room?.soft ?? '', (soft) => app.edit(room.setRoom(plan, { soft }, `room ${soft || 'furnished'}`)))}
     <p class="taps">
-      ${/** @type {const} */ (['wall', 'ceiling', 'floor']).map((kind) => tap(`+ ${kind}`, () => added(app, room.addSurface(plan, kind)), `Add a ${kind}`))}
+      ${/** @type {const} */ (['wall', 'ceiling', 'floor']).map((kind) => tap(`+ ${kind}`, () => added(app, room.addSurface(plan, kind))))}
     </p>`;
 }
