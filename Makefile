@@ -1,5 +1,6 @@
-# Needs Go 1.26, Node 20, git and make. The browser tests find a Chromium, or
-# install one on Debian as root, or are told: make test CHROME=/path/to/chrome
+# Needs Go 1.26, Node 20, git and make. The browser tests find a Chromium and a
+# LibreOffice, or install them on Debian as root, or are told:
+# make test CHROME=/path/to/chrome OFFICE=/path/to/soffice
 
 PORT ?= 8080
 PACKAGES = web/node_modules/.package-lock.json
@@ -18,7 +19,7 @@ test: lint dist
 	go test $$(go list ./... | grep -v /web/test)
 	$(WASM) go test $(UNDER_NODE) ./core/... ./wasm
 	cd web && node --test --test-reporter=spec js
-	CHROME="$$(sh web/test/chromium.sh)" go test -v -timeout 14m ./web/test
+	CHROME="$$(sh web/test/chromium.sh)" OFFICE="$$(sh web/test/office.sh)" go test -v -timeout 14m ./web/test
 
 # The rules that are not tests.
 lint: $(PACKAGES)

@@ -28,7 +28,7 @@ export function buy(app, width = app.width, better = () => {}) {
     ${app.wide || app.plan.surfaces.length > 1 ? verdict(app, 'buy') : nothing}
     ${
       cuts
-        ? html`<p class="taps back">${tap('< the list', () => showCuts(app, false), 'Back to the list')}</p>
+        ? html`<p class="taps back">${tap('< the list', () => showCuts(app, false))}</p>
             ${cutsPart(app, width, better)}`
         : !list
           ? html`<p class="soft">…</p>`
@@ -41,11 +41,11 @@ export function buy(app, width = app.width, better = () => {}) {
                       showCuts(app, true);
                       tryCuts(app, better);
                     },
-                    'How the boards are cut',
+                    'cuts: how the boards are cut',
                   )}
                 </h2>
                 ${progress(app, better)} ${listPart(app, list)} ${forgotPart(app, list)}
-                <p class="taps">${tap('Save as CSV', () => saveCsv(app, list), 'Save the list as CSV')} ${tap('Print the list', () => app.print(), 'Print the list with its layouts')}</p>
+                <p class="taps">${tap('Save as CSV', () => saveCsv(app, list))} ${tap('Print the list', () => app.print())}</p>
                 ${tripsPart(app, list, width)} ${wayPart(app, list)} ${liftPart(app, list)} ${stepsPart(app, list)} ${noteLines(app, list.notes, list)}
                 <h2 class="head part">What it is counted with</h2>
                 ${buyingForm(app)} ${cautions(app, (code) => ABOUT.includes(code))}`

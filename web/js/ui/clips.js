@@ -300,7 +300,7 @@ function key(app, report) {
       wide?.rows && wide.along && wide.share && lay.count.over === 0 && gap && wide.clips < spots.length
         ? html`<p class="summary">
             ${rich(`Widest that still holds: rows ${text(wide.rows, app.ctx)}, clips ${text(wide.along, app.ctx)}, ${number(wide.clips)} clips, ${text(wide.share, app.ctx)} at worst.`)}
-            ${tap('Set it', () => doMend(app, report, 'grid'), 'Set the widest grid that holds')}
+            ${tap('Set it', () => doMend(app, report, 'grid'), 'Set it, the widest grid that holds')}
           </p>`
         : nothing
     }`;
@@ -353,7 +353,7 @@ export function rulesPart(app, report) {
         held.stagger ? 'staggered' : '',
         (value) => set({ stagger: value !== '' }, value ? 'clips staggered' : 'clips in line'),
       )}
-      ${added ? html`<p>${rich(`${number(added)} put in by hand.`)} ${tap('Take them out', () => app.edit(dropClips(app.plan, app.surface.id)), 'Take out the clips put in by hand')}</p>` : nothing}
+      ${added ? html`<p>${rich(`${number(added)} put in by hand.`)} ${tap('Take them out', () => app.edit(dropClips(app.plan, app.surface.id)), 'Take them out, the clips put in by hand')}</p>` : nothing}
     </div>`;
 }
 
@@ -406,7 +406,7 @@ export function bothWays(app, { layout }) {
     ['by the channel', 'a beam over all clips of the row: inner ones carry more than their share', m(s.beam)],
     ['the larger', '', m(s.load)],
   ];
-  return html`<table class="sum ways">
+  return html`<table class="sum two-ways">
     <caption class="soft">${i === layout.worst ? 'The worst clip' : 'The chosen clip'}, row ${s.row + 1}</caption>
     <tbody>
       ${rows.map(([name, how, value]) => html`<tr><th scope="row">${name}</th><td class="soft">${how}</td><td class="figure">${rich(value)}</td></tr>`)}

@@ -342,7 +342,7 @@ function otherPart(app) {
                   : joined(shown('length', o.length, app.ctx));
               const saved = savedWords(as, o);
               return html`<li><span><b>${rich(`${long} ${name}`)}</b> ${rich(saved === 'same' ? 'change nothing' : saved)}: ${counted(o.buy, 'sheet')}, ${joined(shown('mass', o.each, app.ctx))} each.</span>
-                ${tap('Try them', () => tryLength(app, board, o.length, long), `Try ${long} sheets of ${name}`)}</li>`;
+                ${tap('Try them', () => tryLength(app, board, o.length, long), `Try them: ${long} sheets of ${name}`)}</li>`;
             })}
           </ul>`
         : html`<p class="soft">These boards are sold in one length here.</p>`

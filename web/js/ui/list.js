@@ -66,7 +66,7 @@ export function listPart(app, list) {
           'often forgotten',
           app.ticks.get(key) === 1,
           (on) => app.tick(key, on ? 1 : 0),
-          tap('take off', () => app.tick(key, undefined), `Take ${name} off the list`),
+          tap('take off', () => app.tick(key, undefined), `take off ${name}`),
         );
       })}
     </ul>
