@@ -163,7 +163,8 @@ export function sheetView(cut, index, options) {
       const r = plan.box(b);
       return svg`<rect class="y-offcut" x=${n(r.x)} y=${n(r.y)} width=${n(r.w)} height=${n(r.h)} />${r.w > 44 && r.h > 24 ? svg`<text class="d-soft d-haloed" x=${n(r.x + r.w / 2)} y=${n(r.y + r.h / 2 + plan.text * 0.35)} text-anchor="middle">left</text>` : nothing}`;
     })}
-    ${pieces.map((p) => [pieceRect(p, plan.box(p.at), [], { ...options, sheet: index }), pieceWords(cut, p, plan.box(p.at), plan.text, { ...options, sheet: index, onSheet: undefined }, true)])}
+    ${pieces.map((p) => pieceRect(p, plan.box(p.at), [], { ...options, sheet: index }))}
+    ${pieces.map((p) => pieceWords(cut, p, plan.box(p.at), plan.text, { ...options, sheet: index, onSheet: undefined }, true))}
     <rect class="y-opening y-hollow" x=${n(plan.left)} y=${n(plan.top)} width=${n(plan.w)} height=${n(plan.h)} />
     ${running({ readings: [...edges([...boxes, ...(sheet.left ?? [])], 'x', face.width), face.width].map((m) => ({ at: plan.x(m), text: sawn(m, options.units) })), upright: false, line: plan.top - 18, origin: plan.left, end: plan.left + plan.w, edge: plan.top, size: plan.text })}
     ${running({ readings: [...ys, face.height].map((m) => ({ at: plan.y(m), text: sawn(m, options.units) })), upright: true, line: plan.left - 13, origin: plan.top, end: plan.top + plan.h, edge: plan.left, size: plan.text })}

@@ -52,9 +52,11 @@ export function running({ readings, upright, line, origin, end, edge, size }) {
   const said = readings.map(({ at, text }) => {
     const drawn = words(text, size);
     const half = upright ? size * 0.62 : drawn.width / 2 + 3;
-    if (way * (at - last) < half) return { at, drawn: undefined };
-    last = at + way * half;
-    return { at, drawn };
+    // The last words stay over the face.
+    const middle = upright ? at : Math.min(at, Math.max(origin, end) + 8 - drawn.width / 2);
+    if (way * (middle - last) < half) return { at, drawn: undefined };
+    last = middle + way * half;
+    return { at: middle, drawn };
   });
   return svg`<path class="d-dim" d="M${point(origin, line)}L${point(end, line)}${readings.map(({ at }) => `M${point(at, Math.min(line - 5, edge))}L${point(at, edge)}`).join('')}" />
     <path class="y-arrow" d=${readings.map(({ at }) => arrow(at)).join('')} />

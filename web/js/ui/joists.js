@@ -77,7 +77,10 @@ function sums(rows, caption) {
 export function joistsPart(app, report) {
   const j = report.joists;
   if (!j || app.surface.kind !== 'ceiling') return nothing;
-  const short = (/** @type {number} */ v) => shown('surfaceMass', v, app.ctx).figure.replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '');
+  const short = (/** @type {number} */ v) =>
+    shown('surfaceMass', v, app.ctx)
+      .figure.replace(/(\.\d*?)0+$/, '$1')
+      .replace(/\.$/, '');
   const m = (/** @type {number} */ v) => `${short(v)}${NBSP}${shown('surfaceMass', v, app.ctx).unit}`;
   const range = (/** @type {number} */ low, /** @type {number} */ high) => (Math.abs(high - low) < 0.01 ? m(low) : `${short(low)} to ${m(high)}`);
   const rows = /** @type {[string, string, string][]} */ ([

@@ -144,7 +144,7 @@ export function clipsPaper(app, report) {
     ${clipsView(layout, { units: app.units, width: WIDTH, mode: 'print', tall: 430, hung: layout.hung ?? [] })}
     <p class="keys">${['over', 'close', 'holds', 'under'].map((s) => html`<span>${mark(s)}<b>${number(count[/** @type {'over'} */ (s)])}</b> ${STATES[s]}</span> `)}</p>
     ${(layout.hung ?? []).length ? html`<p>${(layout.hung ?? []).map((h, i) => html`${i + 1} ${h.name || 'load'}, ${h.mass ? joined(shown('mass', h.mass.v, ctx)) : ''}. `)}</p>` : nothing}
-    ${rowsTable(app, layout)} ${report === app.report ? screwsPart(app) : nothing}
+    ${rowsTable(app, layout)} ${report.surface === app.report?.surface ? screwsPart(app) : nothing}
     ${foot('Shear on a wall, pull on a ceiling: against the rating typed for that direction, by the maker’s sheet. A check, not a design: an engineer decides what a structure may carry.')}
   </article>`;
 }
