@@ -2,6 +2,7 @@ package test
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -208,6 +209,7 @@ func TestAddOpenings(t *testing.T) {
 	p.doorOf()
 	for _, name := range []string{"sealed double pane", "duct", "boxes back to back", "recessed light", "pipe", "crack along the edge", "hole"} {
 		p.press("+ opening")
+		p.settled()
 		p.press(name)
 		p.settled()
 		p.until("document.querySelectorAll('.opening-form .costs').length === 1 && /dB/.test(document.querySelector('.opening-form .costs').innerText)")
@@ -259,8 +261,12 @@ func TestEveryViewOfTheRoom(t *testing.T) {
 		{"openings-add", func(p *page) { p.doorOf(); p.press("+ opening"); p.settled() }},
 	}
 	server := deploy(t, "/")
+	crowded := []string{"room", "who-hears", "house-in", "ways", "openings"}
 	for _, v := range []view{phone, narrow, desk} {
 		for _, c := range views {
+			if v.name != phone.name && !slices.Contains(crowded, c.name) {
+				continue
+			}
 			t.Run(v.name+"/"+c.name, func(t *testing.T) {
 				p := open(t, server.address(), v)
 				p.settled()

@@ -203,7 +203,7 @@ function chooser(app, house, one) {
         const now = room.spaceOf(plan, space).noise ?? [];
         const set = (/** @type {Playing[]} */ next, /** @type {string} */ label) =>
           room.setSpace(plan, space, { noise: next.length ? next : undefined }, `${space}: ${label}`);
-        return html`<h3 class="serif place-head">${space}</h3>
+        return html`<h2 class="head">${space}</h2>
           ${several(`What the ${space} does`, noises, now, (next, label) => app.edit(set(next, label)))}
           ${now.map((p, i) =>
             level(
