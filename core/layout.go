@@ -103,6 +103,12 @@ func (a *assessment) layout() *LayoutReport {
 	in := a.inside
 	b, leaf := a.here.Assembly, a.here.Leaf
 	out := &LayoutReport{Hung: []HungSpot{}, Fasten: []caution.Caution{}, Joists: a.joists(in)}
+	_, faults := plan.ResolveRoom(a.plan)
+	for _, f := range faults {
+		if f.Surface == a.here.Surface.ID {
+			out.Faults = append(out.Faults, f)
+		}
+	}
 	var lengths []unit.Length
 	for _, s := range takeoff.Screws(b, leaf, string(a.plan.Region)) {
 		lengths = append(lengths, s.Length)

@@ -23,13 +23,14 @@ type shopping struct {
 	boards map[string]plan.Here
 	above  map[string]bool // boards that hang on a ceiling
 	origin map[string]Origin
+	faults []*plan.Fault
 }
 
 // newShopping draws up the job of a plan: every leaf with new boards is a face,
 // every new board of it a layer, the one on the frame first.
 func newShopping(p plan.Plan) *shopping {
 	s := &shopping{plan: p, boards: map[string]plan.Here{}, above: map[string]bool{}, origin: map[string]Origin{}}
-	s.inside, _ = plan.ResolveRoom(p)
+	s.inside, s.faults = plan.ResolveRoom(p)
 	s.goods.Region = string(p.Region)
 	s.goods.Prices = map[string]takeoff.Price{}
 	for _, f := range s.inside.Faces {
@@ -349,6 +350,11 @@ func (s *shopping) list(try int, got []string) *ListReport {
 		Try: try, Items: []ItemReport{}, Bill: takeoff.BillOf(items, b.Contingency, b.Tax, ticked), Totals: cut.Totals, Notes: cut.Notes,
 		Lifts: []LiftReport{}, Way: []WayReport{}, Forgot: takeoff.Forgotten(s.job, cut, s.goods), Steps: takeoff.Order(s.job, cut, s.goods),
 		Faces: s.faces, Names: s.names(),
+	}
+	for _, f := range s.faults {
+		if f.Surface == "" && f.Item == "" {
+			out.Faults = append(out.Faults, f)
+		}
 	}
 	mass := unit.Mass(0)
 	cargo := takeoff.ToCarry(s.job, cut)

@@ -3,6 +3,7 @@ package core
 import (
 	"twoleaf/core/caution"
 	"twoleaf/core/load"
+	"twoleaf/core/plan"
 	"twoleaf/core/takeoff"
 	"twoleaf/core/unit"
 )
@@ -26,6 +27,8 @@ type LayoutReport struct {
 	Fasten []caution.Caution `json:"fasten"`
 	// Fault says why there is no layout, as load names it.
 	Fault *Sentence `json:"fault,omitempty"`
+	// Faults are of the fields of what hangs and of the joists.
+	Faults []*plan.Fault `json:"faults,omitempty"`
 }
 
 // MendReport is a clip to add, and what the worst then carries of its rating.
@@ -83,6 +86,8 @@ type ListReport struct {
 	Forgot []takeoff.Note  `json:"forgot"` // often forgotten
 	Steps  []takeoff.Step  `json:"steps"`  // order of work
 	Faces  []CutFace       `json:"faces"`
+	// Faults are of the fields that the list is made with.
+	Faults []*plan.Fault `json:"faults,omitempty"`
 	// Names are of the boards, by id.
 	Names map[string]BoardName `json:"names"`
 }

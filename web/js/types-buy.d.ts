@@ -1,7 +1,7 @@
 // What the core tells of a layout of clips, of the list and of the cuts, as
 // core/place.go, core/load/types.go and core/takeoff write it. SI throughout.
 
-import type { Caution, Quantity, Sentence, Value } from './types.d.ts';
+import type { Caution, Fault, Quantity, Sentence, Value } from './types.d.ts';
 
 export interface Rect {
   x: number;
@@ -124,6 +124,8 @@ export interface LayoutReport {
   fasten: Caution[] | null;
   /** why there is no layout */
   fault?: Sentence;
+  /** of the fields of what hangs and of the joists */
+  faults?: Fault[];
 }
 
 /** What the takeoff says: a code, what it is about, its numbers. */
@@ -234,6 +236,8 @@ export interface ListReport {
   forgot: TakeoffNote[] | null;
   steps: Step[] | null;
   faces: CutFace[] | null;
+  /** of the fields that the list is made with */
+  faults?: Fault[];
   names: Record<string, BoardName> | null;
 }
 

@@ -27,7 +27,11 @@ export function unitWords(unit) {
  * @param {FieldSpec} spec
  */
 export function faultOf(app, spec) {
-  return app.drafts.get(spec.key)?.fault ?? app.faults.find((f) => spec.mine(f)) ?? app.house?.faults?.find((f) => spec.mine(f));
+  return (
+    app.drafts.get(spec.key)?.fault ??
+    app.faults.find((f) => spec.mine(f)) ??
+    [app.report?.layout?.faults, app.report?.list?.faults, app.house?.faults].flatMap((list) => list ?? []).find((f) => spec.mine(f))
+  );
 }
 
 /**

@@ -170,7 +170,7 @@ function costSpec(app, key, item) {
     unit: app.ctx.currency,
     typical: !value && item.priced ? money(item.price, '') : '',
     set: (q) => setCost(app.plan, key, q, q ? `${item.code}: ${joined(typed(q))}` : `${item.code}: no price of yours`),
-    mine: (f) => f.item === key,
+    mine: (f) => f.field === 'price' && !f.board && f.typed === value && value !== '',
   };
 }
 
