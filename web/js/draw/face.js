@@ -133,7 +133,7 @@ function holeView({ o, x, y, width, height }, drawn, options) {
   return svg`<g class="r-opening ${here ? 'here' : ''}">
     ${shape(o, x, y, width, height)}
     ${gap ? svg`<rect class="r-gap" x=${n(x + 1.5)} y=${n(y + height - 3.5)} width=${n(width - 3)} height="3.5" />` : nothing}
-    <text class=${here ? 'd-chosen d-haloed' : 'd-text d-haloed'} x=${n(words.x)} y=${n(words.y)} text-anchor=${words.anchor}>${name}</text>
+    <text class="${here ? 'd-chosen' : 'd-text'} ${inside ? '' : 'd-haloed'}" x=${n(words.x)} y=${n(words.y)} text-anchor=${words.anchor}>${name}</text>
     ${options.onSelect ? svg`<rect class="d-hit" x=${n(x + width / 2 - Math.max(width, 44) / 2)} y=${n(y + height / 2 - Math.max(height, 44) / 2)} width=${n(Math.max(width, 44))} height=${n(Math.max(height, 44))} @click=${() => options.onSelect?.(o.id)} />` : nothing}
   </g>`;
 }

@@ -5,7 +5,7 @@ import { html, nothing } from 'lit-html';
 import { levelsTable, levelsView } from '../draw/levels.js';
 import * as room from '../edit-room.js';
 import { decibels, NBSP } from '../format.js';
-import { LISTENS, PLAYS } from '../words.js';
+import { LISTENS } from '../words.js';
 import {
   criterion,
   heardNotes,
@@ -253,7 +253,7 @@ function level(app, key, p, set, mine) {
   return fieldRow(
     app,
     bare({ key: `level.${key}`, label: `${name}, its level`, value: p.level, typical: own === undefined ? '' : decibels(own), words: 'dBA', set, mine }),
-    `Level of ${PLAYS[p.source] ? 'the ' : ''}${name}`,
+    `Level of ${/^(talk|children)/.test(name) ? '' : 'the '}${name}`,
   );
 }
 
