@@ -145,12 +145,17 @@ export function layoutFault(fault, ctx) {
   if (!fault) return undefined;
   const a = fault.args ?? {};
   switch (fault.code) {
-    case 'face-too-small':
+    case 'face-size': {
+      const small = Math.min(a.width ?? 0, a.height ?? 0) < (a.least ?? 0);
+      const size = `${long(a.width ?? 0, ctx)} by ${long(a.height ?? 0, ctx)}`;
       return {
-        head: 'Too small for a grid of clips.',
-        text: `${long(a.width ?? 0, ctx)} by ${long(a.height ?? 0, ctx)}; the least side is ${of('length', a.least, ctx)}. Screw so small a piece to its frame.`,
+        head: small ? 'Too small for a grid of clips.' : 'Too large to lay out.',
+        text: small
+          ? `${size}; the least side is ${of('length', a.least, ctx)}. Screw so small a piece to its frame.`
+          : `${size}; the longest side is ${long(a.most ?? 0, ctx)}.`,
         grave: true,
       };
+    }
     case 'openings-fill':
       return { head: 'The openings leave no room.', text: 'Nothing is left beside them that is wide enough for channel.', grave: true };
     case 'rule-not-positive':
@@ -496,7 +501,7 @@ const FORGOT = /** @type {Record<string, string>} */ ({
 
 /** @param {TakeoffNote} note */
 export function forgotWords(note) {
-  return FORGOT[note.code] ?? note.code.replace(/^forgot-/, '').replaceAll('-', ' ');
+  return FORGOT[note.code] ?? note.code.replaceAll('-', ' ');
 }
 
 /**
