@@ -585,6 +585,8 @@ export function takeoffNote({ code, args, board, face, layer }, names, faces, ct
       return { head: 'No such sheet.', text: `${on}the size of ${name} cannot be cut.`, grave: true };
     case 'opening-off':
       return { head: 'An opening lies outside.', text: `${on}${m('width')} by ${m('height')} does not lie within the face.`, grave: true };
+    case 'twice-hung':
+      return { head: 'Two layers in one place.', text: `${on}only one of them is cut.`, grave: true };
     case 'stagger-short':
       return { head: 'Joints lie close.', text: `${on}${m('distance')} from those of the layer before; ${m('wanted')} is wanted.` };
     case 'off-framing':
