@@ -59,7 +59,7 @@ test('no code of the takeoff is without its words', () => {
   }
   for (const code of notes) {
     const said = takeoffNote(note(code), names, [], ctx);
-    assert.notEqual(said.head, `${code.charAt(0).toUpperCase()}${code.slice(1).replaceAll('-', ' ')}.`, code);
+    assert.ok(said.text.length > 8, `${code}: ${said.text}`);
     assert.doesNotMatch(said.head + said.text, /undefined|NaN/, code);
   }
 });
