@@ -372,7 +372,7 @@ export function itemName(item, list, ctx) {
 /** "4 × 8 ft" without the unit where feet are meant, as a yard says it. @param {string} sheet */
 function sheetWords(sheet) {
   const [digits, unit = ''] = sheet.split(' ');
-  return `${digits.split('x').join(` ${TIMES} `)}${unit === 'ft' ? '' : NBSP + unit}`;
+  return `${digits.split('x').join(NBSP + TIMES + NBSP)}${unit === 'ft' ? '' : NBSP + unit}`;
 }
 
 /**
@@ -522,7 +522,7 @@ export function buyVerdict(list, ctx, payload = '') {
     n ? `: ${inWords(n)} ${n === 1 ? 'trip' : 'trips'}${payload ? ` at your ${payload}` : ''}` : '',
   ].join('');
   const two = (list.lifts ?? []).filter((l) => l.wall.people > 1).map((l) => inSentence(list.names?.[l.board]?.short ?? ''));
-  const people = two.length ? ` Two people for ${[...new Set(two)].filter(Boolean).join(' and ')}.` : '';
+  const people = two.length ? ` Two people for ${named([...new Set(two)].filter(Boolean))}.` : '';
   const cost = bill.unpriced
     ? ` ${money(bill.total, ctx.currency)} so far, ${counted(bill.unpriced, 'price')} missing.`
     : ` ${money(bill.total, ctx.currency)}${bill.tax > 0 ? ' with tax' : ''}${bill.contingency > 0 ? ' and reserve' : ''}.`;
@@ -698,11 +698,11 @@ export function pastWords(a) {
   const stops = names.filter((key) => !a[key]);
   if (!past.length) return stops.length ? 'stops short at every edge' : '';
   if (!stops.length) return 'runs past at every edge';
-  return `runs past at ${list(past)}, stops short at ${list(stops)}`;
+  return `runs past at ${named(past)}, stops short at ${named(stops)}`;
 }
 
 /** @param {string[]} words */
-export function list(words) {
+export function named(words) {
   return words.length > 1 ? `${words.slice(0, -1).join(', ')} and ${words.at(-1)}` : (words[0] ?? '');
 }
 
@@ -724,7 +724,7 @@ export function savedWords(as, other) {
     if (d < 0) losses.push(counted(-d, one));
   }
   if (!gains.length && !losses.length) return 'same';
-  return [gains.length ? `save ${list(gains)}` : '', losses.length ? `take ${list(losses)} more` : ''].filter(Boolean).join(', ');
+  return [gains.length ? `save ${named(gains)}` : '', losses.length ? `take ${named(losses)} more` : ''].filter(Boolean).join(', ');
 }
 
 export { MINUS, percent };

@@ -47,11 +47,17 @@ export function load(app, width = app.width) {
               <p class="soft under-drawing">${report.area ? 'one inner clip' : html`one inner clip; the size of the ${app.surface.kind} lays them all out. ${tap('Type its size', () => app.open({ kind: 'needs' }))}`}</p>
               ${sum(app)} ${rating(app)} ${cautions(app, (code) => ABOUT.includes(code) || OF_ONE.includes(code))}
               ${layout ? joistsPart(app, layout) : nothing} ${screwsPart(app, layout)}`
-          : html`<p class="soft">${rich('No clips hold this leaf: it stands on its frame, and nothing here can be over its rating.')}</p>
+          : html`<p class="soft">${onChannel(app) ? 'No clips hold this leaf: the channel itself is screwed to every stud or joist, and nothing here has a rating.' : 'No clips hold this leaf: it stands on its frame, and nothing here can be over its rating.'}</p>
               ${cautions(app, (code) => ABOUT.includes(code) || code === 'ceiling-dead-load')} ${layout ? joistsPart(app, layout) : nothing}
               ${screwsPart(app, layout)}`
     }
   </section>`;
+}
+
+/** Whether the leaf hangs on resilient channel alone. @param {App} app */
+function onChannel(app) {
+  const at = holder(app);
+  return app.report?.gaps.find((g) => g.id === at?.id)?.[at?.side ?? 'near'].kind === 'channel';
 }
 
 /** @param {App} app */
