@@ -653,7 +653,8 @@ async function lastGood() {
 function took(report) {
   const before = app.report && assessed && app.report.surface === report.surface ? stripCells(app.report, app.units) : undefined;
   app.report = report;
-  app.house = readable(report.house) ?? app.house;
+  // What was wrong around the walls is only known of the plan it was asked for.
+  app.house = readable(report.house) ?? (app.house && { ...app.house, faults: [] });
   app.ctx = { ...app.ctx, currency: report.currency || app.ctx.currency, report };
   for (const leaf of report.leaves) for (const y of leaf.layers) app.ctx.names[y.board] = boardName(y, app.units);
   for (const y of report.refLayers ?? []) app.ctx.names[y.board] = boardName(y, app.units);

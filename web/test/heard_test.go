@@ -323,3 +323,48 @@ func TestOneWallHeard(t *testing.T) {
 	assert.Zero(t, eval[int](p, "document.querySelectorAll('.unfolded').length"))
 	p.noErrors()
 }
+
+// The room's own size, its walls split, named and taken out; every step undone.
+func TestRoomIsEdited(t *testing.T) {
+	p := open(t, deploy(t, "/").address(), phone)
+	p.settled()
+	p.heardRoom("room")
+	faces := func() int { return eval[int](p, "document.querySelectorAll('.faces-list > li').length") }
+	require.Equal(t, 6, faces())
+	drawn := func() string {
+		return strings.ReplaceAll(eval[string](p, "(([d]) => d.getAttribute('aria-label') + [...d.querySelectorAll('text')].map((e) => e.textContent).filter((e) => /′/.test(e)).join())(document.querySelectorAll('.unfolded'))"), "\u00a0", " ")
+	}
+	before := drawn()
+	require.Contains(t, before, "13′ 4″")
+
+	p.write("[id='f-room.length']", "200\r")
+	p.until("document.querySelector('.unfolded').textContent.includes('16′')")
+	assert.Contains(t, drawn(), "16′ 8″")
+
+	p.tap(".face-row")
+	p.settled()
+	p.press("Change")
+	p.settled()
+	p.press("Split this wall")
+	p.until("document.querySelectorAll('.faces-list > li').length === 7")
+	p.settled()
+	assert.Contains(t, p.words(".faces-list"), "G")
+	p.shot("room-split")
+	assert.NotRegexp(t, `undefined|NaN`, p.words("main"))
+
+	p.press("Remove wall")
+	p.until("document.querySelectorAll('.faces-list > li').length === 6")
+	for range 3 {
+		eval[bool](p, "(document.activeElement?.blur(), document.dispatchEvent(new KeyboardEvent('keydown', {key: 'z', ctrlKey: true})))")
+		p.settled()
+	}
+	assert.Equal(t, before, drawn(), "as it was")
+
+	// A room of no height, and one that is no number, are said at their field.
+	for text, said := range map[string]string{"0": "0", "abc": "abc", "5000 ft": "Allowed"} {
+		p.write("[id='f-room.height']", text+"\r")
+		p.until("[...document.querySelectorAll('.heard .fault')].some((f) => f.innerText.includes($0))", said)
+		assert.NotEmpty(t, p.words(".verdict[data-section=heard]"))
+	}
+	p.noErrors()
+}

@@ -152,6 +152,12 @@ export function showOpening(app, surface, opening = '') {
   app.go('layers');
 }
 
+/** The room unfolded, with its sizes. @param {App} app */
+export function showRoom(app) {
+  view.part = 'room';
+  app.go('heard');
+}
+
 /**
  * A phrase that unfolds a choice or form.
  * @param {App} app

@@ -8,7 +8,7 @@ import * as room from '../edit-room.js';
 import { joined, NBSP, text, typed } from '../format.js';
 import { capital, costs, faceWords, GROUPS, gapSize, kindChip, kindName, oneOf, sealWords } from '../words-room.js';
 import { chips, faultOf, faultText, field, fieldRow } from './field.js';
-import { answer, bare, houseFaults, ofPlan, quantity, said, view } from './house.js';
+import { answer, bare, houseFaults, ofPlan, quantity, said, showRoom, view } from './house.js';
 import { rich, tap } from './text.js';
 
 /**
@@ -94,7 +94,7 @@ export function openings(app, width) {
         view.openings = false;
         app.go('layers');
       })}
-      ${app.plan.surfaces.length > 1 ? tap('The whole room', () => app.go('heard')) : nothing}
+      ${app.plan.surfaces.length > 1 ? tap('The whole room', () => showRoom(app)) : nothing}
     </p>
   </section>`;
 }

@@ -5,8 +5,9 @@ import { html, nothing } from 'lit-html';
 import * as edit from '../edit.js';
 import { joined, retyped, span, text, typed, unitIn } from '../format.js';
 import { chips, fieldRow } from './field.js';
+import { showRoom } from './house.js';
 import { panel } from './panel.js';
-import { rich } from './text.js';
+import { rich, tap } from './text.js';
 
 /**
  * @typedef {import('./app.d.ts').App} App
@@ -30,7 +31,8 @@ export function place(app) {
                 </button>
               </li>`,
             )}
-          </ul>`
+          </ul>
+          <p class="taps">${tap('The whole room', () => showRoom(app))}</p>`
         : nothing
     }
       <h3 class="head">${surface.name || 'This surface'}</h3>

@@ -222,8 +222,9 @@ function partThem(app, id) {
 function roomForm(app, house) {
   const { plan } = app;
   const { shape } = house.told;
-  const mine = (/** @type {string} */ field) => (/** @type {import('../types.d.ts').Fault} */ f) =>
-    !f.surface && !f.item && f.field === field && f.words.startsWith('the room');
+  // A size that went on to the faces may be refused at theirs.
+  const mine = (/** @type {'length' | 'width' | 'height'} */ name) => (/** @type {import('../types.d.ts').Fault} */ f) =>
+    !f.item && (f.surface ? ['width', 'height'].includes(f.field) && f.typed === plan.room?.[name] : f.field === name && f.words.startsWith('the room'));
   const row = (/** @type {'length' | 'width' | 'height'} */ name, /** @type {string} */ words, /** @type {number} */ now) =>
     fieldRow(
       app,
