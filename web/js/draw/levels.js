@@ -234,7 +234,7 @@ export function levelRows(heard) {
     <caption>Octaves, dB</caption>
     <thead>
       <tr>
-        <th class="band" scope="col">band</th><th scope="col">level</th><th scope="col">peak</th><th scope="col">back­ground</th>
+        <th class="band" scope="col">band</th><th scope="col">level</th><th scope="col">peak</th><th scope="col">background</th>
         ${listens ? html`<th scope="col">target</th><th scope="col">over</th>` : nothing}
       </tr>
     </thead>

@@ -28,7 +28,7 @@ import { ranked } from './ways.js';
  */
 
 /** Of the sheet's width what the drawing takes, px, and as many ways as fit beside it. */
-const DRAWN = 300;
+const DRAWN = 280;
 const WAYS = 8;
 
 /**
@@ -47,7 +47,7 @@ export function roomSheet(app, house) {
       <h1>${app.plan.name} <i>whole room</i></h1>
     </header>
     <p class="verdict">${words ? html`<b>${words.answer} ${rich(words.text)}</b>` : nothing} ${weak && told.paths?.length ? `${weak.answer} ${weak.text}` : nothing}</p>
-    <div class="two detail">
+    <div class="two whole">
       <figure>${told.shape.known ? unfoldedView(house, { width: DRAWN, most: 300, units: app.units, selected: -1 }) : nothing}</figure>
       <div>
         <h2>Who hears what</h2>
@@ -55,7 +55,7 @@ export function roomSheet(app, house) {
           <thead><tr><th scope="col">space</th><th scope="col">dBA</th><th scope="col">dBC</th><th scope="col">target</th><th scope="col"></th></tr></thead>
           <tbody>
             ${(told.out ?? []).map((h) => html`<tr><td>${house.spaces?.[h.space]}: ${likeWords(house, h)}</td><td>${decibels(h.a)}${NBSP}±${decibels(h.spreadA)}</td><td>${decibels(h.c)}${NBSP}±${decibels(h.spreadC)}</td><td>${h.target ? decibels(h.target) : '–'}</td><td><b>${stateShort(h)}</b></td></tr>`)}
-            ${(told.in ?? []).map((h, i) => html`<tr><td>in here, ${soundName(h.source)} in the ${house.noises?.[i]}: ${likeWords(house, h)}</td><td>${decibels(h.a)}${NBSP}±${decibels(h.spreadA)}</td><td>${decibels(h.c)}${NBSP}±${decibels(h.spreadC)}</td><td>${decibels(h.target)}</td><td><b>${stateShort(h)}</b></td></tr>`)}
+            ${(told.in ?? []).map((h, i) => html`<tr><td>in here, ${soundName(h.source)}: ${likeWords(house, h)}</td><td>${decibels(h.a)}${NBSP}±${decibels(h.spreadA)}</td><td>${decibels(h.c)}${NBSP}±${decibels(h.spreadC)}</td><td>${decibels(h.target)}</td><td><b>${stateShort(h)}</b></td></tr>`)}
           </tbody>
         </table>
         <h2>Ways out</h2>
