@@ -55,7 +55,7 @@ export function roomSheet(app, house) {
           <thead><tr><th scope="col">space</th><th scope="col">dBA</th><th scope="col">dBC</th><th scope="col">target</th><th scope="col"></th></tr></thead>
           <tbody>
             ${(told.out ?? []).map((h) => html`<tr><td>${house.spaces?.[h.space]}: ${likeWords(house, h)}</td><td>${decibels(h.a)}${NBSP}±${decibels(h.spreadA)}</td><td>${decibels(h.c)}${NBSP}±${decibels(h.spreadC)}</td><td>${h.target ? decibels(h.target) : '–'}</td><td><b>${stateShort(h)}</b></td></tr>`)}
-            ${(told.in ?? []).map((h, i) => html`<tr><td>in here, ${soundName(h.source)}: ${likeWords(house, h)}</td><td>${decibels(h.a)}${NBSP}±${decibels(h.spreadA)}</td><td>${decibels(h.c)}${NBSP}±${decibels(h.spreadC)}</td><td>${decibels(h.target)}</td><td><b>${stateShort(h)}</b></td></tr>`)}
+            ${(told.in ?? []).map((h) => html`<tr><td>in here, ${soundName(h.source)}: ${likeWords(house, h)}</td><td>${decibels(h.a)}${NBSP}±${decibels(h.spreadA)}</td><td>${decibels(h.c)}${NBSP}±${decibels(h.spreadC)}</td><td>${decibels(h.target)}</td><td><b>${stateShort(h)}</b></td></tr>`)}
           </tbody>
         </table>
         <h2>Ways out</h2>
