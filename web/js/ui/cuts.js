@@ -134,13 +134,15 @@ function faceOf(id) {
 /** How far it is, and the way to stop it. @param {App} app @param {() => void} [better] */
 export function progress(app, better) {
   if (state.plan !== app.plan || state.of === 0) return nothing;
-  const done = state.at >= state.of;
+  const tried = state.at >= state.of;
+  // Done is done when the list goes by the best of them.
+  const done = tried && (state.open || app.report?.list?.try === bestTry(app));
   return html`<div class="progress" role="status">
     ${done ? nothing : html`<div class="bar-of" .style=${`--done:${Math.round((100 * state.at) / state.of)}%`}></div>`}
     <p class="soft">
       ${done ? `all ${number(state.of)} layouts tried` : `${number(state.at)} of ${number(state.of)} layouts tried`}
       ${
-        done
+        tried
           ? nothing
           : state.stopped
             ? tap('go on', () => {
