@@ -246,8 +246,7 @@ export function outWords(house) {
   // What is felt elsewhere is worth the second sentence.
   const felt = listed.filter((h) => h !== worst && h.state === 'over' && h.felt).sort((a, b) => overOf(b) - overOf(a));
   if (felt.length === 0 || (worst.felt && worst.octave[worst.worst]?.hz < 90)) return words;
-  const where = list(felt.map((h) => `the ${house.spaces?.[h.space] ?? ''}`));
-  return { ...words, text: `${words.text} ${capital(is(partOf(lead(house, felt[0]), 63), 'felt'))} in ${where}.` };
+  return { ...words, text: `${words.text} ${capital(is(partOf(lead(house, felt[0]), 63), 'felt'))} ${inThe(house.spaces?.[felt[0].space] ?? '')}.` };
 }
 
 /** How much a level is over, in the octave that is most. @param {Heard} heard */
@@ -378,7 +377,7 @@ export function weakWords(house) {
   const named = /^(wall|ceiling|floor) \w$/.test(what) ? what : `the ${what}`;
   return {
     answer: `${capital(named)} is the weak path.`,
-    text: `${percent(first.share)}${NBSP}% of all that gets out goes by it${where ? `,${where.replace(' of', ' in')}` : ''}; without it ${number(first.perfect, 1)}${NBSP}dB less would.`,
+    text: `${percent(first.share)}${NBSP}% of what gets out goes that way${where ? `,${where.replace(' of', ' in')}` : ''}.`,
   };
 }
 
@@ -576,12 +575,13 @@ export function ppm(ppm) {
 export function airWords(air, ctx, use) {
   const people = `${number(use.people)} ${use.people === 1 ? 'person' : 'people'}`;
   if (!use.people || !air.end) return { answer: 'Not yet.', text: 'Say how many people play, and for how long.' };
-  const soon = air.minutesTo > 0 ? ` The air is stale, over ${ppm(air.limit)}, after ${duration(air.minutesTo)}.` : '';
-  if (air.sealed || air.given === 0)
+  if (air.sealed || air.given === 0) {
+    const stale = air.minutesTo > 0 && air.minutesTo < use.minutes ? `, stale after ${Math.round(air.minutesTo)}` : '';
     return {
       answer: 'No.',
-      text: `${capital(people)} in a sealed room breathe ${ppm(air.end)} of carbon dioxide after ${duration(use.minutes)}.${soon} Bring in ${flow(air.want, ctx)}.`,
+      text: `Sealed, ${people} breathe ${ppm(air.end)} of carbon dioxide after ${duration(use.minutes)}${stale}. Bring in ${flow(air.want, ctx)}.`,
     };
+  }
   if (air.tooLittle)
     return {
       answer: 'Not yet.',

@@ -74,7 +74,7 @@ export function layOut(house, options) {
       kind: face?.kind ?? 'wall',
       share,
       name: box.height >= 58 ? lines(name, box.width - 14, box.height >= 92 ? 2 : 1) : [],
-      figure: box.width >= letterWide + textWidth(`${percent(share)}${NBSP}%`, TEXT, 700) + 6 && box.height >= 26,
+      figure: box.width >= letterWide + textWidth(`${percent(share)}${NBSP}%`, TEXT) + 2 && box.height >= 26,
       bar: box.width >= 40 && box.height >= 44 ? Math.min(BAR, box.width - 16) : 0,
       holes: holesOf(house, at.surface, box, scale),
       breaks: (house.told.surfaces?.[at.surface]?.breaks?.length ?? 0) > 0,
