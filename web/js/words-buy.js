@@ -546,7 +546,7 @@ export function takeoffNote({ code, args, board, face, layer }, names, faces, ct
   const a = args ?? {};
   const name = board ? inSentence(nameOfBoard(names?.[board], board, ctx)) : 'a sheet';
   const where = faces?.find((f) => f.id === face)?.name ?? '';
-  const on = where ? `${where}${layer >= 0 ? `, layer ${layer + 1}` : ''}: ` : '';
+  const on = where ? `${where}${layer >= 0 ? `, ${inWordsTh(layer)} layer` : ''}: ` : '';
   const place = a.passage === 0 ? 'The door' : a.passage === 1 ? 'The turn' : 'The stair';
   const m = (/** @type {string} */ key) => of('length', a[key], ctx);
   switch (code) {

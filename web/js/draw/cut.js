@@ -120,7 +120,7 @@ export function faceView(cut, hung, face, upward, options) {
   );
   const foot = upward ? plan.top + plan.h + 18 : plan.top - 18;
   const origin = plan.y(0);
-  return svg`<svg class="drawing cut" role="img" aria-label="${face.name ?? 'The face'}, layer ${hung.layer + 1}: ${pieces.length} pieces. Each is in the list below." width=${n(plan.width)} height=${n(plan.height)} viewBox="0 0 ${n(plan.width)} ${n(plan.height)}" font-size=${plan.text}>
+  return svg`<svg class="drawing cut" role="img" aria-label="${face.name ?? 'The face'}, layer hung ${hung.layer + 1}: ${pieces.length} pieces. Each is in the list below." width=${n(plan.width)} height=${n(plan.height)} viewBox="0 0 ${n(plan.width)} ${n(plan.height)}" font-size=${plan.text}>
     <rect class="y-behind" x=${n(plan.left)} y=${n(plan.top)} width=${n(plan.w)} height=${n(plan.h)} />
     ${pieces.map((p) => pieceRect(p, plan.box(p.on), (p.holes ?? []).map(plan.box), options))}
     <path class="y-framing" d=${(options.lines ?? []).map((m) => (options.upright ? pair(plan.x(m), plan.top, plan.h, true) : pair(plan.y(m), plan.left, plan.w, false))).join('')} />

@@ -209,7 +209,7 @@ export function cutsPart(app, width, better) {
             html`<button type="button" class="chip" aria-pressed=${h === hung} @click=${() => {
               choose(i);
               app.render();
-            }}>${layers.length === 1 ? 'one layer' : h.layer === 0 ? 'hung first' : `layer ${h.layer + 1}${i === layers.at(-1)?.i ? ', last' : ''}`}</button>`,
+            }}>${`layer ${numberOf(app, face, h.layer)}${h.layer === 0 && layers.length > 1 ? ', hung first' : ''}`}</button>`,
         )}
       </div>
     </div>
@@ -234,6 +234,20 @@ export function cutsPart(app, width, better) {
     }
     <p class="soft">${rich(orderOf(app, hung, all.length))}</p>
     ${sheetPart(app, width, name)} ${pieceList(app, hung)} ${notesOf(app)} ${comparison(app)} ${otherPart(app)}`;
+}
+
+/**
+ * The number that a layer has under Layers, from the room; the core counts from the frame.
+ * @param {App} app
+ * @param {import('../types-buy.d.ts').CutFace | undefined} face
+ * @param {number} hung from 0
+ */
+function numberOf(app, face, hung) {
+  const surface = app.plan.surfaces.find((s) => s.id === face?.surface);
+  const layers = surface ? (edit.buildUpOf(app.plan, surface.buildUp).leaves[face?.leaf ?? 0]?.layers ?? []) : [];
+  const fresh = layers.flatMap((y, i) => (y.there ? [] : [i + 1]));
+  if (face?.leaf === 0) fresh.reverse();
+  return fresh[hung] ?? hung + 1;
 }
 
 /** "wall A" or "wall A, far side". @param {App} app @param {string} id */
