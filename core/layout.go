@@ -114,6 +114,7 @@ func (a *assessment) layout() *LayoutReport {
 		lengths = append(lengths, s.Length)
 	}
 	out.Fasten = append(out.Fasten, load.Fasten(b, leaf, lengths)...)
+	out.Spacing = a.spacing()
 	c, ok := clipsOf(a.plan, a.here, in)
 	if !ok {
 		if out.Joists == nil && len(out.Fasten) == 0 {
@@ -166,6 +167,26 @@ func (a *assessment) layout() *LayoutReport {
 				out.Mend = &MendReport{X: float64(at.X), Y: float64(at.Y), Share: value(better.Spots[better.Worst].Of, kindShare, "")}
 			}
 		}
+	}
+	return out
+}
+
+// spacing returns how far apart the screws of the edited leaf's layers are, in
+// their order from the room; nil where nothing holds the leaf.
+func (a *assessment) spacing() (out []takeoff.Spacing) {
+	b, leaf := a.here.Assembly, a.here.Leaf
+	gap, near, ok := b.Fixed(leaf)
+	if !ok {
+		return nil
+	}
+	channel := b.Gaps[gap].Held(near).Grid.Rows > 0
+	layers := b.Leaves[leaf].Layers
+	for i, y := range layers {
+		last := i == len(layers)-1 // hung last: the one away from the frame
+		if near {
+			last = i == 0
+		}
+		out = append(out, takeoff.ScrewSpacing(string(a.plan.Region), takeoff.Place(a.here.Surface.Kind), y.Board.Kind, channel, last))
 	}
 	return out
 }

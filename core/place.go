@@ -23,6 +23,8 @@ type LayoutReport struct {
 	Hanging *load.Hanging `json:"hanging,omitempty"`
 	// Span is how far the channel may run between clips; Sags the most it bends of what it may.
 	Span *Value `json:"span,omitempty"`
+	// Spacing is how far apart the screws of each layer are.
+	Spacing []takeoff.Spacing `json:"spacing,omitempty"`
 	// Fasten is advice on the screws, Corner what the corners need to be screwed to.
 	Fasten []caution.Caution `json:"fasten"`
 	// Fault says why there is no layout, as load names it.

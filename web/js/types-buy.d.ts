@@ -122,6 +122,8 @@ export interface LayoutReport {
   /** how far the channel may run between clips */
   span?: Value;
   fasten: Caution[] | null;
+  /** of the screws of each layer of the leaf; field 0: along the edges only */
+  spacing?: { field: number; edge: number; rule: string }[];
   /** why there is no layout */
   fault?: Sentence;
   /** of the fields of what hangs and of the joists */

@@ -156,7 +156,7 @@ export function screwsPart(app, report) {
           (y) => html`<tr>
             <th scope="row">${numbered.indexOf(y) + 1} ${rich(boardName(y, app.units))}</th>
             <td class="figure">${y.screw ? rich(text(y.screw, app.ctx)) : 'none fits'}</td>
-            <td class="soft">${y.screwMax ? rich(`at most ${text(y.screwMax, app.ctx)}`) : rich(screwWords(y.screwWhy, app.units))}</td>
+            <td class="soft">${y.screwMax ? rich(`at most ${text(y.screwMax, app.ctx)}`) : rich(screwWords(y.screwWhy, app.units))}${spacingOf(app, report, numbered.indexOf(y))}</td>
           </tr>`,
         )}
       </tbody>
@@ -171,6 +171,21 @@ export function screwsPart(app, report) {
       app,
       (report?.fasten ?? []).filter((n) => SCREWS.includes(n.code)),
     )}`;
+}
+
+/** How far apart: between the edges, and along them. @param {App} app @param {LayoutReport | undefined} report @param {number} i */
+function spacingOf(app, report, i) {
+  const s = report?.spacing?.[i];
+  if (!s || !(s.edge > 0)) return nothing;
+  const at = (/** @type {number} */ v) => shown('length', v, app.ctx);
+  const { figure, unit } = at(s.edge);
+  const words =
+    s.field === 0
+      ? `${figure}${NBSP}${unit} at edges only`
+      : s.field === s.edge
+        ? `every ${figure}${NBSP}${unit}`
+        : `${figure}${NBSP}${unit} at edges, ${at(s.field).figure} between`;
+  return html`<span class="apart">${rich(words)}</span>`;
 }
 
 /** Why no shorter and no longer. @param {App} app @param {boolean} limited */
