@@ -453,3 +453,23 @@ func TestBuyAndLoadOpened(t *testing.T) {
 		})
 	}
 }
+
+// Ticks go with their plan: also those of a plan that is not stored yet, over
+// every later save, and away with it.
+func TestTicksAreKeptWithTheirPlan(t *testing.T) {
+	p := open(t, bench(t), desk)
+	said := inStore(p, `
+		await store.tick('a', {x: 1});
+		await store.save('a', doc('Room', 2));
+		const first = (await fresh().open('a')).ticks;
+		await store.tick('a', {x: 1, y: 3});
+		await store.save('a', doc('Room', 3));
+		const second = (await fresh().open('a')).ticks;
+		await store.save('b', doc('Other', 1));
+		const other = (await fresh().open('b')).ticks ?? null;
+		await store.remove('a');
+		await store.save('a', doc('Room', 1));
+		return {first, second, other, gone: (await fresh().open('a')).ticks ?? null, states};`)
+	assert.JSONEq(t, `{"first": {"x": 1}, "second": {"x": 1, "y": 3}, "other": null, "gone": null, "states": []}`, said)
+	p.noErrors()
+}
