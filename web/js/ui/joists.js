@@ -96,10 +96,11 @@ export function joistsPart(app, report) {
   }
   rows.push(['on each joist', app.units === 'us' ? 'a foot of it, new' : 'a metre of it, new', joined(shown('lineMass', j.dead.onJoist, app.ctx))]);
   if (j.bend) {
-    const of = (/** @type {number} */ v, /** @type {number} */ most) => `${number((v / most) * 100)}${NBSP}% of what it may take`;
+    const of = (/** @type {number} */ v, /** @type {number} */ most) => `${number((v / most) * 100)}${NBSP}%`;
     rows.push(
-      ['bending', of(j.bend.moment, j.bend.momentMost), `${number(j.bend.moment)}${NBSP}N·m`],
-      ['deflection', of(j.bend.sag, j.bend.sagMost), fine(j.bend.sag, app.ctx)],
+      ['bending', 'of what the joist may take', of(j.bend.moment, j.bend.momentMost)],
+      ['shear', 'of what it may take', of(j.bend.shear, j.bend.shearMost)],
+      ['deflection', `${fine(j.bend.sag, app.ctx)} under live load`, of(j.bend.sag, j.bend.sagMost)],
       ['would span', 'with this load', app.units === 'us' ? `${number(j.bend.longest / 0.3048, 1)}${NBSP}ft` : `${number(j.bend.longest, 2)}${NBSP}m`],
     );
   }
