@@ -531,6 +531,10 @@ export function buyVerdict(list, ctx, payload = '') {
     return { answer: 'Not yet.', text: `The sheets of ${name} do not go through the way in.${cost}` };
   }
   if ((cargo ?? []).some((c) => c.code !== 'no-payload')) return { answer: 'Not yet.', text: `${load}. Not all of it goes on what brings it.${cost}` };
+  const lacks = items
+    .filter((l) => (l.lacking ?? 0) > 0)
+    .map((l) => `${counted(l.lacking ?? 0, 'sheet')} of ${inSentence(nameOfBoard(list.names?.[l.item.of], l.item.of, ctx))}`);
+  if (lacks.length) return { answer: 'Not yet.', text: `${load}. ${capital(named(lacks))} more than there are here.${cost}` };
   return { answer: 'Yes.', text: `${load}.${people}${cost}` };
 }
 

@@ -109,6 +109,9 @@ test('the verdict of the list tells load, trips, people and money; what does not
   assert.match(plain(buyVerdict(list, ctx, '1 000 lb').text), /^7 sheets, 287 lb: one trip at your 1 000 lb\. \$273\.24 so far, 1 price missing\.$/);
   list.bill.unpriced = 0;
   assert.match(plain(buyVerdict(list, ctx).text), /\$273\.24 with tax\.$/);
+  if (list.items) list.items[0].lacking = 2;
+  assert.equal(buyVerdict(list, ctx).answer, 'Not yet.');
+  assert.match(plain(buyVerdict(list, ctx).text), /2 sheets of gypsum 1\/2 light more than there are here\. \$273\.24 with tax\.$/);
   list.way = [{ board: 'g', notes: [], cut: null }];
   assert.equal(buyVerdict(list, ctx).answer, 'Not yet.');
   assert.equal(buyVerdict({ ...list, items: [] }, ctx).answer, 'Nothing to buy yet.');
