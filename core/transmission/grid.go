@@ -18,12 +18,16 @@ const (
 
 // fineness is how many frequencies a band has, and how many directions each of
 // them: spread over the half-space, spread in coincidence frequency over what
-// boards have, and around each sharp coincidence.
-type fineness struct{ sub, spread, boards, sharp int }
+// boards have, and around each sharp coincidence, one of a smaller loss factor
+// than dull. For final figures almost every board's is sharp.
+type fineness struct {
+	sub, spread, boards, sharp int
+	dull                       float64
+}
 
 var finenesses = [...]fineness{
-	Ranking:   {6, 5, 5, 4},
-	Converged: {9, 34, 30, 24},
+	Ranking:   {6, 5, 5, 4, 0.045},
+	Converged: {9, 34, 10, 16, 0.13},
 }
 
 // Grid: one set of frequencies and directions for all build-ups, so that what
@@ -33,12 +37,22 @@ var finenesses = [...]fineness{
 // than that (masonry, panes, metal) adds directions of its own.
 const (
 	boardsFrom = 700.0 // Hz; thicker boards than any that is hung have theirs below
-	sharpLoss  = 0.045 // loss factor below which a coincidence is sharp
 	gridArea   = 10.0  // m², whose grazing density the spread directions follow
 )
 
-// sharp is a coincidence that the grid has to know of.
-type sharp struct{ fc, loss, ratio float64 }
+// sharp is a coincidence that the grid has to know of: critical frequency, loss
+// of the boards and of the edges, √(Bx/By), and B/Gs, by which shear moves it.
+type sharp struct{ fc, loss, edge, ratio, thick float64 }
+
+// before orders coincidences, so that a build-up turned about has the same grid.
+func (s *sharp) before(o *sharp) bool {
+	for _, p := range [...][2]float64{{s.fc, o.fc}, {s.loss, o.loss}, {s.edge, o.edge}, {s.ratio, o.ratio}, {s.thick, o.thick}} {
+		if p[0] != p[1] {
+			return p[0] < p[1]
+		}
+	}
+	return false
+}
 
 // maxSharp is one for each leaf.
 const maxSharp = 4
@@ -50,14 +64,17 @@ type gridKey struct {
 	sharp    [maxSharp]sharp
 }
 
+// short leaves a number seven digits, so that a board of another weight, which
+// has the same coincidence but for its last digit, has the same grid.
+func short(x float64) float64 { return float64(float32(x)) }
+
 // declare adds the coincidence of a leaf if it is sharp, sorted, each once.
 func (k *gridKey) declare(f *leaf) {
-	s := sharp{fc: critical(f.mass, f.stiff), ratio: f.ratio}
+	s := sharp{fc: short(critical(f.mass, f.stiff)), loss: short(f.loss), edge: short(f.edge), ratio: short(f.ratio), thick: short(f.stiff / f.shear)}
 	if s.fc > 6000 || f.film.n > 0 {
 		return // above all bands, or damped
 	}
-	s.loss = f.damping(max(s.fc, 31.5))
-	if s.fc > boardsFrom && s.loss >= sharpLoss {
+	if s.fc > boardsFrom && f.damping(max(s.fc, 31.5)) >= finenesses[k.accuracy].dull {
 		return
 	}
 	at := k.n
@@ -65,7 +82,7 @@ func (k *gridKey) declare(f *leaf) {
 		if o == s {
 			return
 		}
-		if s.fc < o.fc || s.fc == o.fc && (s.loss < o.loss || s.loss == o.loss && s.ratio < o.ratio) {
+		if s.before(&o) {
 			at = i
 			break
 		}
@@ -186,12 +203,17 @@ func (m *mixture) cauchy(hz, cos2, share float64, sharps []sharp) {
 		if !p.near(hz) {
 			continue
 		}
-		fc := p.fc / math.Sqrt(orthotropy(p.ratio, cos2))
+		// Where B·k⁴/(1 + B·k²/Gs) = ω²m: shear moves that of a thick plate towards grazing.
+		o := orthotropy(p.ratio, cos2)
+		fc := p.fc / math.Sqrt(o)
+		k0 := 2 * pi * hz / c0
+		y := k0 * k0 * fc / hz * p.thick * o / 2
+		fc *= y + math.Sqrt(y*y+1)
 		c := &m.peaks[m.n]
 		m.n++
 		c.share = share
 		c.mid = math.Sqrt(max(1-fc/hz, 0))
-		c.half = p.loss * fc / (4 * hz * max(c.mid, 0.15))
+		c.half = (p.loss + p.edge*math.Sqrt(100/hz)) * fc / (4 * hz * max(c.mid, 0.15))
 		c.low = math.Atan(-c.mid / c.half)
 		c.norm = math.Atan((1-c.mid)/c.half) - c.low
 	}
