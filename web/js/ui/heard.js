@@ -7,6 +7,7 @@ import * as room from '../edit-room.js';
 import { decibels, NBSP } from '../format.js';
 import { LISTENS } from '../words.js';
 import {
+  capital,
   criterion,
   heardNotes,
   heardWords,
@@ -131,7 +132,7 @@ function whoView(app, house, width) {
 /** What the house does, in the words to tap. @param {Heard | undefined} one */
 function noiseWords(one) {
   if (!one) return 'what does the house do?';
-  return one.source ? soundName(one.source) : 'all of it together';
+  return one.source ? capital(soundName(one.source)) : 'All of it together';
 }
 
 /**
@@ -141,7 +142,7 @@ function noiseWords(one) {
  */
 function outTaps(app, house, one) {
   const playing = room.playing(app.plan).map((p) => soundName(p.source));
-  const source = playing.length ? `${list(playing)}, ${decibels(house.told.levelA)}${NBSP}dBA` : 'what plays?';
+  const source = playing.length ? `${capital(list(playing))}, ${decibels(house.told.levelA)}${NBSP}dBA` : 'what plays?';
   const listener = one ? listenerAt(app, house, one) : '';
   const whom = listener ? `${LISTENS[listener] ?? listener}, ${decibels(one?.target ?? 0)}${NBSP}dBA` : 'who is beyond?';
   return [unfold(app, 'source', source, 'What plays'), html` <span class="soft">to</span> `, unfold(app, 'listener', whom, 'Who is beyond')];
@@ -199,11 +200,13 @@ function chooser(app, house, one) {
   if (view.open === 'noise' && view.inwards) {
     const noises = (catalog?.noises ?? Object.keys(NOISES).map((id) => ({ id }))).map(({ id }) => id);
     return html`<div class="choose">
-      ${(house.spaces ?? []).map((space) => {
-        const now = room.spaceOf(plan, space).noise ?? [];
-        const set = (/** @type {Playing[]} */ next, /** @type {string} */ label) =>
-          room.setSpace(plan, space, { noise: next.length ? next : undefined }, `${space}: ${label}`);
-        return html`<h2 class="head">${space}</h2>
+      ${(house.spaces ?? [])
+        .filter((space) => !room.spaceOf(plan, space).outdoors)
+        .map((space) => {
+          const now = room.spaceOf(plan, space).noise ?? [];
+          const set = (/** @type {Playing[]} */ next, /** @type {string} */ label) =>
+            room.setSpace(plan, space, { noise: next.length ? next : undefined }, `${space}: ${label}`);
+          return html`<h2 class="head">${space}</h2>
           ${several(`What the ${space} does`, noises, now, (next, label) => app.edit(set(next, label)))}
           ${now.map((p, i) =>
             level(
@@ -218,7 +221,7 @@ function chooser(app, house, one) {
               (f) => f.field === 'level' && f.item === space && f.typed === p.level,
             ),
           )}`;
-      })}
+        })}
     </div>`;
   }
   return nothing;

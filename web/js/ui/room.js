@@ -77,7 +77,10 @@ function parts(house, i) {
     sums.set(name, (sums.get(name) ?? 0) + p.share);
   }
   if (sums.size < 2) return '';
-  const top = [...sums].sort((a, b) => b[1] - a[1]).slice(0, 2);
+  const top = [...sums]
+    .sort((a, b) => b[1] - a[1])
+    .slice(0, 2)
+    .filter(([, share]) => share >= 0.005);
   return top.map(([name, share]) => `${name} ${percent(share)}`).join(', ');
 }
 

@@ -292,8 +292,16 @@ async function adopt(app, rows, house) {
   const { plan } = app;
   const label = rows.map((row) => inSentence(changeWords(row, app.ctx, house))).join('; ');
   const reply = await app.ask('change', { plan, changes: rows.map((row) => row.id) }, 'change');
-  if (!reply.ok || app.plan !== plan) return;
+  if (app.plan !== plan) return;
+  if (!reply.ok) {
+    // The plan has moved on since the list was made: the next one is on its way.
+    app.tell({ message: { head: `${capital(reply.faults?.[0]?.words ?? 'that change could not be made')}.`, pieces: [] }, taps: [] });
+    return;
+  }
   view.change = '';
   app.edit({ label: capital(label), plan: reply.plan });
-  app.tell({ message: { head: `${capital(label)}.`, pieces: [] }, taps: [{ words: 'Undo', act: () => app.undo() }] });
+  app.tell({
+    message: { head: rows.length > 1 ? `${rows.length} changes made.` : `${capital(label)}.`, pieces: [] },
+    taps: [{ words: 'Undo', act: () => app.undo() }],
+  });
 }
