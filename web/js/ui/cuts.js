@@ -19,7 +19,7 @@ import { bang, rich, tap } from './text.js';
  */
 
 /** Tries that are asked for at once: few enough to stop between them. */
-const STRETCH = 4;
+const STRETCH = 8;
 
 const state = {
   /** @type {Plan | undefined} the plan that was cut */ plan: undefined,
