@@ -229,6 +229,11 @@ function lead(house, heard) {
   return all.find((s) => KICK.includes(s)) ?? all[0] ?? '';
 }
 
+/** Whether anything that plays has a kick drum. @param {House} house */
+export function hasKick(house) {
+  return (plans.get(house)?.sources ?? []).some((s) => KICK.includes(s));
+}
+
 const KICK = ['band', 'drums', 'drumsLight'];
 
 /**

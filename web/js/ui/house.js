@@ -64,6 +64,7 @@ export function ofPlan(app) {
 export function wantRoom(app) {
   const openings = view.openings && app.section === 'layers';
   if (app.section !== 'heard' && !openings) return {};
+  if (openings) chooseOpening(app);
   return { room: true, ...(openings && view.opening ? { opening: view.opening } : {}) };
 }
 
@@ -81,6 +82,12 @@ export function readable(house) {
 export function showsOpenings(app) {
   ofPlan(app);
   return view.openings && app.section === 'layers';
+}
+
+/** The chosen opening is one of the surface on screen. @param {App} app */
+export function chooseOpening(app) {
+  const list = app.surface.openings ?? [];
+  if (!list.some((o) => o.id === view.opening)) view.opening = list[0]?.id ?? '';
 }
 
 /**

@@ -8,7 +8,7 @@ import * as room from '../edit-room.js';
 import { joined, NBSP, text, typed } from '../format.js';
 import { capital, costs, faceWords, GROUPS, gapSize, kindChip, kindName, oneOf, sealWords } from '../words-room.js';
 import { chips, faultOf, faultText, field, fieldRow } from './field.js';
-import { answer, bare, houseFaults, ofPlan, quantity, said, showRoom, view } from './house.js';
+import { answer, bare, chooseOpening, houseFaults, ofPlan, quantity, said, showRoom, view } from './house.js';
 import { rich, tap } from './text.js';
 
 /**
@@ -71,7 +71,7 @@ export function openings(app, width) {
   const { house, surface } = app;
   const face = house?.faces?.find((f) => f.id === surface.id);
   const list = surface.openings ?? [];
-  if (!list.some((o) => o.id === view.opening)) view.opening = list[0]?.id ?? '';
+  chooseOpening(app);
   const here = (/** @type {string} */ id) => {
     view.opening = id;
     view.adding = false;

@@ -4,7 +4,7 @@
 import { html, nothing } from 'lit-html';
 import { setBuying } from '../edit-room.js';
 import { inSentence, money, NBSP, number, percent } from '../format.js';
-import { capital, changeWords, doesWords, faceWords, gain, letterOf, lettersOf, wayWords, whyWords } from '../words-room.js';
+import { capital, changeWords, doesWords, faceWords, gain, hasKick, letterOf, lettersOf, wayWords, whyWords } from '../words-room.js';
 import { chips, fieldRow } from './field.js';
 import { answer, said, view } from './house.js';
 import { mark, rich, tap } from './text.js';
@@ -176,7 +176,7 @@ function moneyView(app, house, money) {
       },
     )}
     <div class="changes" role="table" aria-label="What each change costs and brings">
-      <div class="change heads" role="row"><span role="columnheader">${money.worst ? `worst off: ${money.worst}` : ''}</span><span role="columnheader">cost</span><span role="columnheader">all</span><span role="columnheader">kick</span></div>
+      <div class="change heads" role="row"><span role="columnheader">${money.worst ? `worst off: ${money.worst}` : ''}</span><span role="columnheader">cost</span><span role="columnheader">all</span><span role="columnheader">${hasKick(house) ? 'kick' : 'bass'}</span></div>
       ${shown.map((row) => changeRow(app, house, money, row))}
     </div>
     ${
