@@ -6,20 +6,62 @@ import (
 	"twoleaf/core/appraise"
 	"twoleaf/core/assembly"
 	"twoleaf/core/caution"
+	"twoleaf/core/internal/wire"
 	"twoleaf/core/load"
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
+	"twoleaf/core/room"
 	"twoleaf/core/takeoff"
 	"twoleaf/core/transmission"
 	"twoleaf/core/unit"
 )
 
-// Tables is a bounded cache of what build-ups share, owned by the caller, one
-// a worker; nil gives the same digits, slower.
-type Tables = transmission.Tables
+// Tables is a bounded cache of what build-ups share, and of those appraised
+// before, owned by the caller, one a worker; nil gives the same digits, slower.
+type Tables struct {
+	loss   *transmission.Tables
+	before map[string]appraise.Result // by all that they were appraised from
+	memo   room.Memo
+}
 
 // NewTables returns an empty cache.
-func NewTables() *Tables { return transmission.NewTables() }
+func NewTables() *Tables {
+	return &Tables{loss: transmission.NewTables(), before: map[string]appraise.Result{}}
+}
+
+// mostBefore is how many appraised build-ups are kept before starting afresh: a
+// room's, with what side by side and the next money try.
+const mostBefore = 120
+
+// appraise returns what is said of a build-up, with its spread where doubt is
+// asked for: a keystroke changes one of the many that are on screen.
+func (t *Tables) appraise(b assembly.BuildUp, leaf int, rw, doubt bool) (appraise.Result, error) {
+	text, err := wire.Marshal(appraised{b, leaf, rw, doubt})
+	if r, known := t.before[string(text)]; err == nil && known {
+		return r, nil
+	}
+	r, bad := appraise.Appraise(b, appraise.Options{Leaf: leaf, Accuracy: accuracy}, t.loss)
+	if bad != nil {
+		return r, bad
+	}
+	if doubt {
+		r.Doubt(b, rw, t.loss)
+	}
+	if err == nil {
+		if len(t.before) >= mostBefore {
+			clear(t.before)
+		}
+		t.before[string(text)] = r
+	}
+	return r, nil
+}
+
+// appraised is all that one appraisal depends on.
+type appraised struct {
+	BuildUp   assembly.BuildUp
+	Leaf      int
+	Rw, Doubt bool
+}
 
 // accuracy is what every figure shown is worked out with, so that differences
 // are taken on one and the same grid.
@@ -68,13 +110,12 @@ func (a *assessment) report() (*Report, []*plan.Fault) {
 		return nil, faults
 	}
 	var err error
-	if a.yours, err = appraise.Appraise(a.here.Assembly, a.options(), a.t); err != nil {
+	if a.yours, err = a.t.appraise(a.here.Assembly, a.here.Leaf, a.rw, true); err != nil {
 		return nil, a.impossible(err)
 	}
 	a.inside, _ = plan.ResolveRoom(a.plan)
 	a.laid(&a.yours, a.here)
-	a.yours.Doubt(a.here.Assembly, a.rw, a.t)
-	if a.ref, err = appraise.Appraise(a.refHere.Assembly, a.options(), a.t); err != nil {
+	if a.ref, err = a.t.appraise(a.refHere.Assembly, a.here.Leaf, a.rw, false); err != nil {
 		return nil, a.impossible(err)
 	}
 	a.laid(&a.ref, a.refHere)
@@ -419,7 +460,7 @@ func (a *assessment) sheetsCost(layers []LayerReport) (money float64, n int, ok 
 }
 
 func (a *assessment) advice() []appraise.Advice {
-	return appraise.Advise(a.here.Assembly, a.yours, a.options(), a.rw, a.palette(), a.t)
+	return appraise.Advise(a.here.Assembly, a.yours, a.options(), a.rw, a.palette(), a.t.loss)
 }
 
 // palette are the boards that a dip may be mended with: those of the region

@@ -3,7 +3,6 @@ package core
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"twoleaf/core/appraise"
 	"twoleaf/core/assembly"
@@ -76,7 +75,6 @@ type house struct {
 	faults []*plan.Fault
 	room   room.Room
 	spaces []string
-	memo   *room.Memo // shared by a room and its changes
 	// heard are the appraised surfaces, by surface.
 	heard []faceHeard
 }
@@ -89,35 +87,25 @@ type faceHeard struct {
 
 // newHouse appraises every surface and puts the room together.
 func newHouse(p plan.Plan, rw bool, t *Tables) *house {
-	h := &house{plan: p, rw: rw, t: t, memo: &room.Memo{}}
+	h := &house{plan: p, rw: rw, t: t}
 	h.inside, h.faults = plan.ResolveRoom(p)
-	known := map[string]appraise.Result{}
 	for i := range h.inside.Faces {
-		h.heard = append(h.heard, h.hear(i, known))
+		h.heard = append(h.heard, h.hear(i, true))
 	}
 	h.build()
 	return h
 }
 
-// hear appraises one surface; surfaces of one build-up, kind and size share the result.
-func (h *house) hear(i int, known map[string]appraise.Result) faceHeard {
+// hear appraises one surface; doubt asks for its spread as well.
+func (h *house) hear(i int, doubt bool) faceHeard {
 	f := h.inside.Faces[i]
 	here, faults := plan.Resolve(h.plan, f.Surface.ID)
 	if len(faults) > 0 {
 		return faceHeard{}
 	}
 	here.Assembly.Width, here.Assembly.Height = f.Width, f.Height
-	key := here.BuildUp.ID + " " + string(f.Surface.Kind) + " " + strconv.FormatFloat(float64(f.Width), 'g', -1, 64) + " " + strconv.FormatFloat(float64(f.Height), 'g', -1, 64)
-	res, done := known[key]
-	if !done {
-		var err error
-		if res, err = appraise.Appraise(here.Assembly, appraise.Options{Leaf: here.Leaf, Accuracy: accuracy}, h.t); err != nil {
-			return faceHeard{}
-		}
-		res.Doubt(here.Assembly, h.rw, h.t)
-		known[key] = res
-	}
-	return faceHeard{here, res, true}
+	res, err := h.t.appraise(here.Assembly, here.Leaf, h.rw, doubt)
+	return faceHeard{here, res, err == nil}
 }
 
 // build puts what was read and appraised into the form that the room is told from.
@@ -269,7 +257,7 @@ func asItWas(p plan.Plan) plan.Plan {
 
 // told tells the room, what was read before anything new against the room as it was.
 func (h *house) told() room.Report {
-	told := room.AssessWith(h.room, h.memo)
+	told := room.AssessWith(h.room, &h.t.memo)
 	var before []room.Measured
 	for _, m := range h.room.Measured {
 		if !m.After {
@@ -286,7 +274,7 @@ func (h *house) told() room.Report {
 		}
 	}
 	was.room.Measured = before
-	then := room.AssessWith(was.room, h.memo)
+	then := room.AssessWith(was.room, &h.t.memo)
 	for i, m := range told.Measured {
 		n := slices.IndexFunc(then.Measured, func(f room.Fit) bool { return f.Space == m.Space })
 		if m.After || n < 0 {

@@ -34,7 +34,7 @@ func (a *assessment) ladder() ([]StepReport, []*plan.Fault) {
 	var before *appraise.Result
 	var beforeCost, beforeKnown = 0.0, false
 	for _, s := range steps {
-		r, err := appraise.Appraise(s.BuildUp, appraise.Options{Accuracy: accuracy}, a.t)
+		r, err := appraise.Appraise(s.BuildUp, appraise.Options{Accuracy: accuracy}, a.t.loss)
 		if err != nil {
 			return nil, a.impossible(err)
 		}

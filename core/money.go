@@ -3,7 +3,6 @@ package core
 import (
 	"slices"
 
-	"twoleaf/core/appraise"
 	"twoleaf/core/load"
 	"twoleaf/core/plan"
 	"twoleaf/core/room"
@@ -137,9 +136,10 @@ func (h *house) offer(c *change, told room.Report) (room.Change, ChangeReport) {
 	then.inside, _ = plan.ResolveRoom(then.plan)
 	over := ""
 	if c.builds {
-		known := map[string]appraise.Result{}
 		for _, i := range c.surfaces {
-			then.heard[i] = then.hear(i, known)
+			doubt := then.heard[i].res.Spread
+			then.heard[i] = then.hear(i, false)
+			then.heard[i].res.Spread = doubt // it weighs next to nothing in what a change brings
 			if y := then.heard[i]; y.ok && y.res.Clip.Rating > 0 {
 				r.Clip = value(y.res.Clip.Share, kindShare, "")
 				if y.res.Clip.State == load.Over {
@@ -149,7 +149,7 @@ func (h *house) offer(c *change, told room.Report) (room.Change, ChangeReport) {
 		}
 	}
 	then.build()
-	ways := room.Changed(told, room.AssessWith(then.room, h.memo))
+	ways := room.Changed(told, room.AssessWith(then.room, &h.t.memo))
 	cost, priced := c.cost()
 	if priced {
 		r.Cost = value(cost, kindMoney, "")

@@ -88,7 +88,7 @@ func (a *assessment) nearest() (*NearestReport, []*plan.Fault) {
 	}
 	out.Ours.STC = math.MaxInt
 	for _, b := range test.BuildUps {
-		r, err := appraise.Appraise(b, appraise.Options{Accuracy: accuracy}, a.t)
+		r, err := appraise.Appraise(b, appraise.Options{Accuracy: accuracy}, a.t.loss)
 		if err != nil {
 			return nil, a.impossible(err)
 		}

@@ -29,7 +29,7 @@ func (a *assessment) rows(rep *Report) ([]RowReport, []*plan.Fault) {
 			faults = append(faults, f...)
 			continue
 		}
-		r, err := appraise.Appraise(here.Assembly, a.options(), a.t)
+		r, err := a.t.appraise(here.Assembly, here.Leaf, a.rw, false)
 		if err != nil {
 			return nil, a.impossible(err)
 		}
