@@ -93,22 +93,27 @@ func usually(typed, own float64) float64 {
 	return own
 }
 
-// cutsBoards tells openings that boards and channel stop at from cracks and
-// from pipes and boxes that go through a sheet.
-func (h hole) cutsBoards() bool {
-	return h.kind.Group == room.Door || h.kind.Group == room.Window || h.kind.Group == room.Duct && h.Width > boxSide
+// between is the narrowest opening that rows of channel must stop at, m: what is
+// smaller goes between two rows, which are moved a little for it (common practice).
+const between = 0.35
+
+// cutsRows tells openings that channel stops at from what goes through a sheet
+// between two rows.
+func (h hole) cutsRows() bool {
+	return h.kind.Group != room.Crack && max(h.Width, h.Height) > between
 }
 
 // loadFace is a face as the layout of clips takes it.
 func loadFace(f plan.Face, r plan.Resolved, gap int) load.Face {
 	face := load.Face{Width: f.Width, Height: f.Height, Ceiling: f.Surface.Kind == plan.Ceiling}
 	for _, h := range holes(f) {
-		if h.cutsBoards() {
+		if h.cutsRows() {
 			face.Openings = append(face.Openings, h.Rect)
 		}
 	}
 	s := r.Assembly.Gaps[gap].Spacing
-	face.Frame = load.Frame{Spacing: s, Jambs: !face.Ceiling, Ends: !face.Ceiling}
+	// At both edges stands a stud, or hangs a joist or the piece that edges of boards are nailed to (common practice).
+	face.Frame = load.Frame{Spacing: s, Jambs: !face.Ceiling, Ends: true}
 	if face.Ceiling {
 		// Joists span the shorter way (common practice).
 		face.Frame.AlongX = f.Width < f.Height
