@@ -465,13 +465,15 @@ func (a *assessment) advice() []appraise.Advice {
 
 // palette are the boards that a dip may be mended with: those of the region
 // that come in sheets, as the shelf has them; none that is out of stock.
-func (a *assessment) palette() []material.Board {
+func (a *assessment) palette() []material.Board { return palette(a.plan) }
+
+func palette(p plan.Plan) []material.Board {
 	var out []material.Board
-	for _, b := range material.InRegion(string(a.plan.Region)) {
+	for _, b := range material.InRegion(string(p.Region)) {
 		if b.Kind.Masonry() || b.Area() <= 0 {
 			continue
 		}
-		h, faults := plan.BoardHere(a.plan, b.ID)
+		h, faults := plan.BoardHere(p, b.ID)
 		if len(faults) > 0 || h.StockSaid && h.Stock == 0 && !h.Plenty {
 			continue
 		}

@@ -23,7 +23,7 @@ import (
 //	read    {what, text, unit}      → quantity
 //	boards  {query, region}         → boards
 //	catalog {region}                → frames, fills, fixings
-//	new     {region, which}         → plan        which: first, demo
+//	new     {region, which, plan}   → plan        which: first, demo, or room: the plan's wall as a room
 //	encode  {plan}                  → link, leftOut
 //	decode  {link}                  → plan, changed
 //	open    {text}                  → plan, changed
@@ -142,8 +142,11 @@ func dispatch(method string, args []byte, t *Tables) (Reply, []*plan.Fault) {
 		return Reply{Catalog: &c}, nil
 	case "new":
 		p := plan.First(plan.Region(a.Region))
-		if a.Which == "demo" {
+		switch a.Which {
+		case "demo":
 			p = plan.Demo(plan.Region(a.Region))
+		case "room":
+			p = plan.Roomed(a.Plan)
 		}
 		return Reply{Plan: &p}, nil
 	case "encode":

@@ -1,6 +1,7 @@
 package core
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -8,6 +9,7 @@ import (
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
 	"twoleaf/core/room"
+	"twoleaf/core/transmission"
 	"twoleaf/core/unit"
 )
 
@@ -73,9 +75,9 @@ var better = map[room.Group]struct{ code, seal, item string }{
 }
 
 // changes lists what could be done, in the order of surfaces: first their
-// openings, then their build-ups, each once.
-func (h *house) changes() []change {
-	var out []change
+// openings, then their build-ups, each once; before them what parts faces that dip together.
+func (h *house) changes(told room.Report) []change {
+	out := h.together(told)
 	built := map[string]bool{}
 	for i := range h.inside.Faces {
 		f := &h.inside.Faces[i]
@@ -93,6 +95,81 @@ func (h *house) changes() []change {
 		}
 	}
 	return out
+}
+
+// together lists, for faces whose boards dip at one frequency and let a
+// hundredth or more of that octave through, the cheapest other board that parts
+// them: on one of them, in the place of the board that dips, of about its weight,
+// fire-rated where it is, its dip a third of an octave away or more.
+func (h *house) together(told room.Report) []change {
+	var out []change
+	boards := palette(h.plan)
+	for _, t := range told.Together {
+		if t.Share < worthParting {
+			continue
+		}
+		best, least := change{}, math.Inf(1)
+		done := map[string]bool{}
+		for _, i := range t.Faces {
+			id := h.inside.Faces[i].Surface.BuildUp
+			if !h.heard[i].ok || done[id] {
+				continue
+			}
+			done[id] = true
+			here := h.heard[i].here
+			for k, y := range here.Assembly.Leaves[0].Layers {
+				if y.There || math.Abs(math.Log2(transmission.Critical(y.Board)/t.Hz)) > aThird {
+					continue
+				}
+				for _, b := range boards {
+					hz := transmission.Critical(b)
+					if b.ID == y.Board.ID || y.Board.FireRated && !b.FireRated || b.Kind.Wood() != y.Board.Kind.Wood() ||
+						math.Abs(math.Log2(hz/t.Hz)) < aThird || math.Abs(math.Log2(float64(b.Mass/y.Board.Mass))) > aboutAsHeavy {
+						continue
+					}
+					local, faults := plan.BoardHere(h.plan, b.ID)
+					c := h.inPlace(id, k, b)
+					cost := float64(local.Rate) * c.area * (1 + here.Waste)
+					if len(faults) == 0 && local.Priced && cost < least {
+						best, least = c.change, cost
+						best.cost = func() (float64, bool) { return cost, true }
+					}
+				}
+			}
+		}
+		if best.make != nil {
+			out = append(out, best)
+		}
+	}
+	return out
+}
+
+const (
+	worthParting = 0.01    // of what gets out in the octave (our own choice)
+	aThird       = 1.0 / 3 // of an octave
+	aboutAsHeavy = 0.5     // octaves of mass: between 0.7 and 1.4 times
+)
+
+// inPlace is another board in the place of one layer of a build-up's room side,
+// and the area of the surfaces that have it.
+func (h *house) inPlace(buildUp string, layer int, b material.Board) (c struct {
+	change
+	area float64
+}) {
+	n := slices.IndexFunc(h.plan.BuildUps, func(x plan.BuildUp) bool { return x.ID == buildUp })
+	for i, f := range h.inside.Faces {
+		if f.Surface.BuildUp == buildUp {
+			c.surfaces = append(c.surfaces, i)
+			c.area += float64(f.Area)
+		}
+	}
+	c.ChangeReport = ChangeReport{
+		ID: "apart " + buildUp + " " + b.ID, Code: "apart", Surface: h.inside.Faces[c.surfaces[0]].Surface.ID,
+		Text: texts("board", b.ID).and("short", b.Short).and("row", b.Row).and("nominal", b.Nominal),
+	}
+	c.group, c.builds = "apart "+buildUp, true
+	c.make = func(p *plan.Plan) { p.BuildUps[n].Leaves[0].Layers[layer].Board = b.ID }
+	return c
 }
 
 // apartFlank is the structure that shares nothing.

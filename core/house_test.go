@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"twoleaf/core/material"
 	"twoleaf/core/plan"
 	"twoleaf/core/room"
 )
@@ -75,6 +76,28 @@ func TestChangesAreMade(t *testing.T) {
 		// What was promised of all that gets out is what comes, to a hundredth of a decibel.
 		assert.InDelta(t, c.All, outA(before.Told)-outA(after.Told), 0.01, c.ID)
 	}
+}
+
+// Where faces of one board let much of an octave through together, another board
+// that parts them is offered, fire-rated where theirs is.
+func TestFacesThatDipTogether(t *testing.T) {
+	p := plan.Demo(plan.US)
+	for i := range p.Surfaces {
+		p.Surfaces[i].Openings, p.Surfaces[i].Flank = nil, ""
+	}
+	p.BuildUps[1].Leaves[0].Layers = p.BuildUps[0].Leaves[0].Layers // every face two of the fire-rated board
+	h := houseOf(t, p, Want{Money: true})
+	require.NotEmpty(t, h.Told.Together)
+	var found *ChangeReport
+	for i := range h.Money.Rows {
+		if h.Money.Rows[i].Code == "apart" {
+			found = &h.Money.Rows[i]
+		}
+	}
+	require.NotNil(t, found)
+	require.NotNil(t, found.Cost)
+	b, _ := material.ByID(found.Text["board"])
+	assert.True(t, b.FireRated)
 }
 
 // What was read before anything was hung is held against the room as it was.

@@ -22,7 +22,7 @@ type MoneyReport struct {
 // ChangeReport is one change.
 type ChangeReport struct {
 	ID      string            `json:"id"`
-	Code    string            `json:"code"`              // seal, secondDoor, solidDoor, pad, caulk, box, boxed, pane, fill, board, clips, frame, takeOff, cut
+	Code    string            `json:"code"`              // seal, secondDoor, solidDoor, pad, caulk, box, boxed, pane, fill, board, clips, frame, takeOff, cut, apart
 	Surface string            `json:"surface"`           // first that it changes
 	Faces   []string          `json:"faces"`             // letters of all that it changes
 	Opening string            `json:"opening,omitempty"` // id
@@ -62,7 +62,8 @@ func changed(p plan.Plan, ids []string, t *Tables) (plan.Plan, []*plan.Fault) {
 	}
 	out := clone(p)
 	for _, id := range ids {
-		list := newHouse(out, rated(p.Region), t).changes()
+		h := newHouse(out, rated(p.Region), t)
+		list := h.changes(room.AssessWith(h.room, &t.memo))
 		at := slices.IndexFunc(list, func(c change) bool { return c.ID == id })
 		if at < 0 {
 			return p, []*plan.Fault{{Code: "unknown", Leaf: -1, Field: "change", Typed: id, Words: "that change is not to be had any more"}}
@@ -74,7 +75,7 @@ func changed(p plan.Plan, ids []string, t *Tables) (plan.Plan, []*plan.Fault) {
 
 // money tells what each change brings, and the best of them for the budget.
 func (h *house) money(told room.Report) *MoneyReport {
-	list := h.changes()
+	list := h.changes(told)
 	offered := make([]room.Change, len(list))
 	rows := make([]ChangeReport, len(list))
 	for i := range list {

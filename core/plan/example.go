@@ -214,3 +214,55 @@ func Demo(r Region) Plan {
 		Notes: "An example: the tags, the prices and the rating of the clips are invented.",
 	})
 }
+
+// Roomed returns a plan's first wall as wall A of a whole room: three more walls
+// of its build-up, a ceiling under joists with the same boards on its room side,
+// a slab. Sizes that the wall does not have are the region's example; who is
+// beyond the other faces is for its owner to say. A room stays as it is.
+func Roomed(p Plan) Plan {
+	if len(p.Surfaces) != 1 {
+		return p
+	}
+	s := p.Region.set()
+	a := p.Surfaces[0]
+	or := func(q, other unit.Quantity) unit.Quantity {
+		if q == "" {
+			return other
+		}
+		return q
+	}
+	if p.Name == First(p.Region).Name {
+		p.Name = "A room"
+	}
+	width, height := or(a.Width, s.width), or(a.Height, s.height)
+	var own BuildUp
+	for _, b := range p.BuildUps {
+		if b.ID == a.BuildUp {
+			own = b
+		}
+	}
+	near := Leaf{Layers: layersOf(s.heavy, s.heavy)}
+	if len(own.Leaves) > 1 {
+		near = Leaf{Layers: append([]Layer(nil), own.Leaves[0].Layers...)}
+		for i := range near.Layers {
+			near.Layers[i].There = false
+		}
+	}
+	over := s.onClips()
+	over.Rows = s.ceilingRows
+	a.Name, a.Kind, a.Side, a.Width, a.Height, a.Area = "wall A", Wall, 1, width, height, ""
+	wall := func(letter string, side int, width unit.Quantity) Surface {
+		return Surface{ID: letter, Name: "wall " + letter, Kind: Wall, Side: side, Width: width, Height: height, BuildUp: a.BuildUp}
+	}
+	p.Surfaces = listOf(a, wall("B", 3, width), wall("C", 2, s.depth), wall("D", 4, s.depth),
+		Surface{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: width, Height: s.depth, BuildUp: "joists"},
+		Surface{ID: "F", Name: "floor F", Kind: Floor, Width: width, Height: s.depth, BuildUp: "slab"})
+	p.BuildUps = append(append([]BuildUp(nil), p.BuildUps...),
+		BuildUp{
+			ID:     "joists",
+			Leaves: []Leaf{near, {Layers: there(layersOf(s.deck))}},
+			Gaps:   listOf(Gap{Frame: s.joist, Fill: s.joistFill, Near: over, Far: screwed(), There: true}),
+		},
+		BuildUp{ID: "slab", Leaves: []Leaf{{Layers: there(layersOf("xx_concrete_150"))}}})
+	return Renumbered(p)
+}

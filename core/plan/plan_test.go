@@ -47,7 +47,7 @@ func ExampleFirst() {
 
 func TestExamplesCanBeBuilt(t *testing.T) {
 	for _, region := range regions {
-		for name, p := range map[string]Plan{"first": First(region), "demo": Demo(region)} {
+		for name, p := range map[string]Plan{"first": First(region), "demo": Demo(region), "room": Roomed(First(region))} {
 			clean(t, Check(p))
 			assert.Equal(t, p, Renumbered(p), "%s %s: the ids are those that a link gives", region, name)
 			assert.Empty(t, Changed(p))
@@ -81,6 +81,20 @@ func TestExamplesCanBeBuilt(t *testing.T) {
 	}
 	assert.True(t, Demo(US).Surfaces[1].Garage, "a garage room calls for fire words")
 	assert.Contains(t, Demo(EU).Notes, "invented")
+}
+
+// A wall that is made a room keeps its build-up, who is beyond it, its sizes as the room's.
+func TestRoomed(t *testing.T) {
+	p := tagged()
+	r := Roomed(p)
+	clean(t, Check(r))
+	require.Len(t, r.Surfaces, 6)
+	assert.Equal(t, p.BuildUps[0].Leaves, r.BuildUps[0].Leaves)
+	assert.Equal(t, "bedroom", r.Surfaces[0].Beyond)
+	assert.Equal(t, p.Surfaces[0].Width, r.Surfaces[4].Width, "the ceiling is as long")
+	assert.Equal(t, p.Shelf, r.Shelf)
+	assert.Equal(t, "A wall", p.Name, "the plan that was given stays as it is")
+	assert.Equal(t, r, Roomed(r), "a room stays as it is")
 }
 
 // tagged is the yard case: common-practice tags typed for 4x8 ft sheets.

@@ -244,7 +244,7 @@ const KICK = ['band', 'drums', 'drumsLight'];
 export function outWords(house) {
   const listed = (house.told.out ?? []).filter((h) => h.state !== 'noTarget');
   if (!house.told.out?.length) return { answer: 'Not yet.', text: 'Say what lies beyond the walls, and who is there.' };
-  if (listed.length === 0) return { answer: 'Not yet.', text: 'Say who is beyond: a sleeper, a living room, a studio.' };
+  if (listed.length === 0) return { answer: 'Not yet.', text: 'Say what is beyond each face, and who is there: a sleeper, people awake, a recording.' };
   if (!sourcesOf(house, listed[0]).length) return { answer: 'Not yet.', text: 'Say what plays.' };
   const worst = listed.reduce((a, b) => (overOf(b) > overOf(a) ? b : a));
   const words = heardWords(house, worst);
@@ -468,6 +468,8 @@ export function changeWords(change, ctx, house, placed = true) {
       return `Take the old board off${on}`;
     case 'cut':
       return `Cut what it shares${on}`;
+    case 'apart':
+      return `${capital(inSentence(board))} in its place${on}`;
   }
   return change.code + on;
 }
