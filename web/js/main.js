@@ -346,6 +346,12 @@ const app = {
     save();
   },
 
+  async makeRoom() {
+    const reply = await engine.ask('new', { which: 'room', plan: app.plan });
+    if (reply.ok) app.edit({ label: 'a whole room', plan: reply.plan });
+    app.close();
+  },
+
   async removePlan(id) {
     await store.remove(id);
     await listPlans();

@@ -40,7 +40,7 @@ test('of several the sentence says which is heard and which is not', () => {
 });
 
 test('without a listener, a space or a source it asks', () => {
-  assert.match(plain(say.outWords(told({ state: 'noTarget', target: 0 }))), /^Not yet\. Say who is beyond/);
+  assert.match(plain(say.outWords(told({ state: 'noTarget', target: 0 }))), /^Not yet\. Say what is beyond/);
   const h = house();
   h.told.out = [];
   assert.match(plain(say.outWords(h)), /^Not yet\. Say what lies beyond/);

@@ -733,8 +733,8 @@ export const PLAYS = /** @type {Record<string, string>} */ ({
 /** Who is beyond. */
 export const LISTENS = /** @type {Record<string, string>} */ ({
   sleeper: 'sleeper',
-  living: 'living room',
-  studio: 'studio',
+  living: 'people awake',
+  studio: 'a recording',
 });
 
 /**

@@ -39,6 +39,36 @@ func number(t *testing.T, text string) float64 {
 	return v
 }
 
+// A room of one's own begins with the wall that is there: six faces, its sizes asked first, undone at once.
+func TestRoomOfOnesOwn(t *testing.T) {
+	p := open(t, deploy(t, "/").address(), phone)
+	p.settled()
+	typeWeight(p, "58")
+	p.settled()
+	p.press("Plan a room")
+	p.until("document.querySelectorAll('.face-row').length === 6")
+	p.settled()
+	height := eval[float64](p, "document.querySelector('.unfolded').getBoundingClientRect().bottom")
+	assert.Less(t, height, eval[float64](p, "document.querySelector('[aria-label=\"Room, length\"]').getBoundingClientRect().top"), "the sizes stand under the drawing")
+	assert.Less(t, eval[float64](p, "document.querySelector('[aria-label=\"Room, length\"]').getBoundingClientRect().top"), eval[float64](p, "document.querySelector('.face-row').getBoundingClientRect().top"), "and over the list")
+	assert.Equal(t, "8 ft", eval[string](p, "(f => f.placeholder + ' ' + f.nextElementSibling.innerText)(document.querySelector('[aria-label=\"Room, height\"]'))"))
+	assert.NotContains(t, p.words(".heard"), "lone weak face", "walls that are alike are not told apart")
+	p.write("[aria-label='Room, length']", "14' 2\"")
+	p.keys(kb.Enter)
+	p.settled()
+	assert.Contains(t, p.words(".heard"), "13 ft 8 in", "finished inside")
+	p.press("who hears")
+	p.settled()
+	assert.Regexp(t, `^No\. The kick drum is felt in the bedroom`, p.words(".verdict[data-section=heard]"))
+	undo(p)
+	p.settled()
+	undo(p)
+	p.until("document.querySelectorAll('.stages button').length === 3")
+	p.press("Make it a room of six faces")
+	p.until("document.querySelectorAll('.face-row').length === 6")
+	p.noErrors()
+}
+
 // The drummer: who hears the kick, by which way, what to do about it.
 func TestDrummerStory(t *testing.T) {
 	for _, v := range []view{phone, desk} {

@@ -147,6 +147,7 @@ export interface App {
   cycleUnit(spec: FieldSpec): void;
   setTheme(theme: string): void;
   openPlan(id: string): Promise<void>;
+  makeRoom(): Promise<void>;
   newPlan(which: 'first' | 'demo', section?: Section): Promise<void>;
   removePlan(id: string): Promise<void>;
   openLink(text: string): Promise<boolean>;

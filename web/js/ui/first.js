@@ -1,10 +1,11 @@
-// The first minute: a wall with true numbers, one lit field, and three doors.
+// The first minute: a wall with true numbers, one lit field, and four doors.
 
 import { html, nothing } from 'lit-html';
 import { sectionView } from '../draw/section.js';
 import { boardName, sheetName } from '../format.js';
 import { fillWords, frameWords, leafWords } from '../words.js';
 import { faultOf, faultText, field } from './field.js';
+import { makeRoom } from './house.js';
 import { weightSpec } from './shelf.js';
 import { rich } from './text.js';
 import { verdict } from './verdict.js';
@@ -36,6 +37,7 @@ export function first(app) {
     <nav class="doors" aria-label="Where to begin">
       ${door('Swap a board', 'mine is out of stock', () => app.go('swap'))}
       ${door('Check one wall', 'boards, clips, bass', () => app.go('layers'))}
+      ${door('Plan a room', 'yours: sizes, six faces', () => makeRoom(app))}
       ${door('See a room', 'an example, six faces', () => app.newPlan('demo', 'layers'))}
     </nav>
     <p class="soft foot">Predictions, not measurements. ${app.offline ? 'Works with no signal. ' : ''}Nothing leaves this ${app.wide ? 'computer' : 'phone'}.</p>

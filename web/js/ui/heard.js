@@ -24,11 +24,11 @@ import {
 } from '../words-room.js';
 import { airVerdict, airView } from './air.js';
 import { chips, fieldRow } from './field.js';
-import { answer, bare, furnishing, houseFaults, ofPlan, quantity, SOFT, said, unfold, view } from './house.js';
+import { answer, bare, furnishing, houseFaults, makeRoom, ofPlan, quantity, SOFT, said, unfold, view } from './house.js';
 import { measuredView } from './measured.js';
 import { words as wordsField } from './place.js';
 import { roomView } from './room.js';
-import { rich } from './text.js';
+import { rich, tap } from './text.js';
 import { waysVerdict, waysView } from './ways.js';
 
 /**
@@ -66,7 +66,8 @@ export function heard(app, width) {
         app.render();
       })}
     </div>
-    ${houseFaults(app)}
+    ${several ? nothing : html`<p class="taps">${tap('Make it a room of six faces', () => makeRoom(app))}</p>`}
+    ${houseFaults(app, (f) => several || f.field !== 'volume')}
     ${part === 'room' ? roomView(app, house, width) : part === 'ways' ? waysView(app, house) : part === 'air' ? airView(app, house) : whoView(app, house, width)}
   </section>`;
 }

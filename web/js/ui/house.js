@@ -90,13 +90,16 @@ export function chooseOpening(app) {
   if (!list.some((o) => o.id === view.opening)) view.opening = list[0]?.id ?? '';
 }
 
+/** @type {Record<string, number>} */
+const METRES = { in: 0.0254, ft: 0.3048, mm: 0.001, m: 1 };
+
 /**
- * A field for a quantity with units to go through.
+ * A field for a quantity with units to go through; what it is now, m, stands where nothing is typed.
  * @param {App} app
- * @param {{key: string, what: string, label: string, value?: string, typical?: string, us?: string[], si?: string[], set: (q: string) => Edit | undefined, mine: (f: Fault) => boolean}} of
+ * @param {{key: string, what: string, label: string, value?: string, typical?: string, now?: number, us?: string[], si?: string[], set: (q: string) => Edit | undefined, mine: (f: Fault) => boolean}} of
  * @returns {FieldSpec}
  */
-export function quantity(app, { key, what, label, value = '', typical, us = ['in', 'ft'], si = ['mm', 'm'], set, mine }) {
+export function quantity(app, { key, what, label, value = '', typical, now = 0, us = ['in', 'ft'], si = ['mm', 'm'], set, mine }) {
   const units = app.units === 'us' ? [...us, ...si] : [...si, ...us];
   const unit = value ? unitIn(value) : (app.fieldUnits.get(key) ?? units[0]);
   return {
@@ -104,7 +107,7 @@ export function quantity(app, { key, what, label, value = '', typical, us = ['in
     what,
     label,
     value,
-    typical,
+    typical: typical ?? (now ? String(+(now / METRES[unit]).toFixed(unit === 'm' || unit === 'ft' ? 2 : 0)) : ''),
     unit,
     units,
     set,
@@ -157,6 +160,13 @@ export function showOpening(app, surface, opening = '') {
   Object.assign(view, { openings: true, opening, adding: false });
   if (app.surfaceId !== surface) app.goSurface(surface);
   app.go('layers');
+}
+
+/** The wall on screen becomes the first of six faces. @param {App} app */
+export async function makeRoom(app) {
+  await app.makeRoom();
+  view.open = 'sizes';
+  showRoom(app);
 }
 
 /** The room unfolded, with its sizes. @param {App} app */

@@ -61,7 +61,7 @@ test('level and listener are edits with labels', () => {
   assert.deepEqual([setLevel(plan, '95').plan.level, setLevel(plan, '95').label], ['95', 'it plays at 95\u00a0dBA']);
   assert.ok(!('level' in setLevel(plan, '').plan));
   const made = setListener(plan, 't', 'studio');
-  assert.equal(made.label, 'beyond: studio');
+  assert.equal(made.label, 'beyond: a recording');
   assert.deepEqual(
     made.plan.surfaces.map((s) => s.listener),
     ['sleeper', 'studio'],

@@ -5,7 +5,7 @@ import { html, nothing } from 'lit-html';
 import * as edit from '../edit.js';
 import { joined, retyped, span, text, typed, unitIn } from '../format.js';
 import { chips, fieldRow } from './field.js';
-import { showRoom } from './house.js';
+import { makeRoom, showRoom } from './house.js';
 import { panel } from './panel.js';
 import { rich, tap } from './text.js';
 
@@ -33,7 +33,7 @@ export function place(app) {
             )}
           </ul>
           <p class="taps">${tap('The whole room', () => showRoom(app))}</p>`
-        : nothing
+        : html`<p class="taps">${tap('Make it a room of six faces', () => makeRoom(app))}</p>`
     }
       <h3 class="head">${surface.name || 'This surface'}</h3>
       ${words(app, 'Called', 'name', surface.name, (name) => edit.setSurface(plan, surface.id, { name }, `called ${name}`))}

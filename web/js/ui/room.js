@@ -40,10 +40,11 @@ export function roomView(app, house, width) {
         ? html`<div class="drawing-place">${unfoldedView(house, { width, units: app.units, selected, most: app.wide ? 430 : 330, onSelect: go })}</div>`
         : html`<p class="soft aside">With its length, width and height the room is drawn here, and what is left inside is told.</p>`
     }
+    ${view.open === 'sizes' ? roomForm(app, house) : nothing}
     <ul class="faces-list" aria-label="Surfaces by their share of what gets out">
       ${order.map(({ face, i, share }) => faceRow(app, house, face, i, share, go))}
     </ul>
-    ${breaks(house)} ${together(app, house)} ${roomForm(app, house)}`;
+    ${breaks(house)} ${together(app, house)} ${view.open === 'sizes' ? nothing : roomForm(app, house)}`;
 }
 
 /**
@@ -59,7 +60,7 @@ function faceRow(app, house, face, i, share, go) {
   const name = face.kind === 'wall' ? (here && face.beyond ? `Wall to ${face.beyond}` : 'Wall') : capital(face.kind);
   return html`<li>
     <button type="button" class="face-row ${here ? 'here' : ''}" aria-current=${here ? 'true' : 'false'} @click=${() => go(i)}>
-      <b class="letter">${letterOf(face)}</b><span class="what">${name}</span><span class="soft">${here ? parts(house, i) || face.beyond : face.beyond}</span><b class="share">${percent(share)}${NBSP}%</b>
+      <b class="letter">${letterOf(face)}</b><span class="what">${name}</span><span class="soft">${(here && parts(house, i)) || (here && face.kind === 'wall' ? '' : face.beyond) || (face.beyond || face.kind === 'floor' ? '' : 'beyond it?')}</span><b class="share">${percent(share)}${NBSP}%</b>
     </button>
     ${here ? surfaceForm(app, face) : nothing}
   </li>`;
@@ -236,7 +237,7 @@ function roomForm(app, house) {
         what: 'length',
         label: `Room, ${name}`,
         value: plan.room?.[name],
-        typical: now > 0 && !plan.room?.[name] ? (app.units === 'us' ? String(Math.round(now / 0.0254)) : String(Math.round(now * 1000))) : '',
+        now,
         us: name === 'height' ? ['ft', 'in'] : ['in', 'ft'],
         set: (q) => room.setSize(plan, name, q),
         mine: mine(name),
