@@ -429,6 +429,10 @@ func RoomFault(p Plan, x RoomProblem) *Fault {
 	case "largerThanWall":
 		what = fmt.Sprintf("%s is %s, the surface has %s", word(field), number(x.Value), number(x.Limit))
 	case "overfull":
+		if field == "width" {
+			what = fmt.Sprintf("the walls on its side are %s long together, the side %s", number(x.Value), number(x.Limit))
+			break
+		}
 		field = "openings"
 		what = fmt.Sprintf("the openings take %s together, the surface has %s", number(x.Value), number(x.Limit))
 	case "overlap":

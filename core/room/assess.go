@@ -95,7 +95,7 @@ func (r *Room) face(i int) (w, h, area float64) {
 }
 
 // side returns where a wall stands, 1 to 4; walls that do not say it stand in
-// the order of the list. 0 for more than four of them, and for what is no wall.
+// the order of the list, the fifth and later ones nowhere (0), as what is no wall.
 func (r *Room) side(i int) int {
 	s := &r.Surfaces[i]
 	if s.Face != Wall || s.Side != 0 {
@@ -103,7 +103,7 @@ func (r *Room) side(i int) int {
 	}
 	n := 1
 	for j := range i {
-		if r.Surfaces[j].Face == Wall && r.Surfaces[j].Side == 0 {
+		if r.Surfaces[j].Face == Wall {
 			n++
 		}
 	}
