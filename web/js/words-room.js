@@ -337,8 +337,12 @@ export function inWords(house) {
 /** The row's word for how a level stands. @param {Heard} heard */
 export function stateShort(heard) {
   switch (heard.state) {
-    case 'over':
-      return `+${decibels(Math.max(overOf(heard), 0.5))} over`;
+    case 'over': {
+      // Beside a level in dBA stands what that is over; else the octave that is.
+      if (heard.overA >= 0.5) return `+${decibels(heard.overA)} over`;
+      const by = `+${decibels(Math.max(overOf(heard), 0.5))}`;
+      return heard.worst < 0 ? `${by} over` : `${by} at ${hertz(heard.octave[heard.worst].hz)}`;
+    }
     case 'mayOver':
       return 'may be over';
     case 'within':

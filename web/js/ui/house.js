@@ -144,7 +144,7 @@ export function houseFaults(app, only = () => true) {
   return html`<div role="status"><ul class="cautions faults room-faults">
     ${list.slice(0, 4).map((f) => {
       const opening = f.item && app.plan.surfaces.some((s) => s.id === f.surface && s.openings?.some((o) => o.id === f.item));
-      return html`<li class="caution grave">${bang()}<span>${message(faultWords(f), () => {})} ${opening && !(view.openings && app.section === 'layers') ? tap('Show it', () => showOpening(app, f.surface ?? '', f.item ?? '')) : nothing}</span></li>`;
+      return html`<li class="caution grave">${bang()}<span>${message(faultWords(f))} ${opening && !(view.openings && app.section === 'layers') ? tap('Show it', () => showOpening(app, f.surface ?? '', f.item ?? '')) : nothing}</span></li>`;
     })}
     ${list.length > 4 ? html`<li class="soft">and ${list.length - 4} more</li>` : nothing}
   </ul></div>`;

@@ -3,6 +3,7 @@
 
 import { html, nothing } from 'lit-html';
 import { faultWords } from '../words.js';
+import { capital } from '../words-room.js';
 import { bang, message, rich, tap } from './text.js';
 
 /**
@@ -26,19 +27,33 @@ export function broughtNote(app) {
 
 /**
  * What stands in the way of any figure and has no field on screen: a plan from
- * elsewhere, a leaf without a board. What has a field is said there.
+ * elsewhere, a leaf without a board, a size typed in another section. What has a
+ * field here is said there.
  * @param {App} app
  */
 export function faultNotes(app) {
   const atField = (/** @type {import('../types.d.ts').Fault} */ f) =>
-    app.report !== undefined && Boolean(f.board || f.gap || ['width', 'height', 'area', 'waste'].includes(f.field));
-  const list = app.faults.filter((f) => !atField(f));
+    app.report !== undefined &&
+    (f.board || f.gap
+      ? app.section !== 'sound' && app.section !== 'heard'
+      : ['width', 'height', 'area'].includes(f.field)
+        ? app.section === 'heard' || app.panel?.kind === 'needs'
+        : f.field === 'waste' && app.section === 'buy');
+  // A size of the room that went on to its faces is wrong once.
+  const list = app.faults.filter((f, i, all) => !atField(f) && !(f.typed && all.findIndex((g) => g.typed === f.typed && g.code === f.code) < i));
   if (list.length === 0) return nothing;
   return html`<ul class="cautions faults" role="status">
-    ${list.slice(0, MOST).map((f) => html`<li class="caution grave">${bang()}<span>${message(faultWords(f), () => {})}</span></li>`)}
+    ${list.slice(0, MOST).map((f) => html`<li class="caution grave">${bang()}<span>${message(placed(f))}</span></li>`)}
     ${list.length > MOST ? html`<li class="soft">and ${list.length - MOST} more</li>` : nothing}
     <li>${app.history.at > 0 ? tap('Undo', () => app.undo()) : tap('Other plans', () => app.open({ kind: 'plans' }))}</li>
   </ul>`;
+}
+
+/** What is wrong, and where: no field stands beside it. @param {import('../types.d.ts').Fault} f */
+function placed(f) {
+  const words = faultWords(f);
+  const at = f.words.split(':')[0];
+  return words.head.toLowerCase().startsWith(at.toLowerCase()) || at === f.words ? words : { ...words, head: `${capital(at)}, ${f.field}: ${words.head}` };
 }
 
 /** As many faults as fit a glance. */

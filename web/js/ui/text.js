@@ -38,10 +38,10 @@ export function tap(words, act, label) {
 /**
  * A bold first phrase and a sentence, some of it to tap.
  * @param {import('../words.js').Message} message
- * @param {(value: string) => void} act
+ * @param {(value: string) => void} [act] none where there is no field to mend
  */
 export function message({ head, pieces }, act) {
-  return html`<b>${rich(head)}</b> ${pieces.map((piece) => (typeof piece === 'string' ? rich(piece) : tap(piece.tap, () => act(piece.value))))}`;
+  return html`<b>${rich(head)}</b> ${pieces.map((piece) => (typeof piece === 'string' ? rich(piece) : act ? tap(piece.tap, () => act(piece.value)) : rich(piece.tap)))}`;
 }
 
 /** An exclamation mark that is drawn, as no face has one of this weight. */
