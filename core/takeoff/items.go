@@ -91,6 +91,8 @@ func ScrewSpacing(region string, place Place, kind material.Kind, onChannel, las
 		return wall
 	}
 	switch {
+	case kind.Wood() && material.TableRegion(region) == material.NorthAmerica:
+		return Spacing{12 * in, 6 * in, RuleScrewPanel}
 	case kind.Wood():
 		return Spacing{300 * mm, 150 * mm, RuleScrewPanel}
 	case onChannel:

@@ -80,6 +80,14 @@ export function loadVerdict(report, ctx) {
     return { answer: 'Not yet.', text: `${who}: the worst has ${carries}, ${share(worst.of, ctx)}.` };
   }
   if (sags) return { answer: 'Not yet.', text: `The clips hold, ${share(worst.of, ctx)} at worst, but the channel bends too far between them.` };
+  const asks = (report.joists?.cautions ?? []).find((c) => c.code === 'dead-passed' || c.code === 'joist-over');
+  if (asks) {
+    const by =
+      asks.code === 'joist-over'
+        ? 'the joist itself does not'
+        : `the joists likely carry up to ${of('surfaceMass', Math.abs(asks.args?.left ?? 0), ctx)} too much`;
+    return { answer: 'Not yet.', text: `The clips hold, ${share(worst.of, ctx)} at worst, but ${by}: ask an engineer.` };
+  }
   const rest = [close ? `${inWords(close)} close` : '', under ? `${inWords(under)} under` : ''].filter(Boolean).join(', ');
   return { answer: 'Yes.', text: `${counted(spots.length, 'clip')}, the worst with ${carries}: ${share(worst.of, ctx)}${rest ? `; ${rest}` : ''}.` };
 }
@@ -252,7 +260,7 @@ export function loadNote({ code, args, text: t }, ctx) {
     case 'half-load':
       return {
         head: 'Some clips carry half or less.',
-        text: `At ${share(a.share ?? 0, ctx)} of the mean they sit at ${number(a.frequency ?? 0, 0)}${NBSP}Hz instead of ${number(a.mean ?? 0, 0)}: isolation begins higher there.`,
+        text: `At ${share(a.share ?? 0, ctx)} of the mean they sit at ${number(a.frequency ?? 0, 0)}${NBSP}Hz: isolation begins higher there.`,
       };
     case 'coarse-thread':
       return { head: 'Coarse thread.', text: 'Into wood; fine thread pulls out of it.' };
@@ -275,7 +283,7 @@ export function loadNote({ code, args, text: t }, ctx) {
     case 'dead-passed':
       return {
         head: 'Ask an engineer.',
-        text: `With what they likely carry already, the joists pass the ${of('surfaceMass', a.sized, ctx)} of dead load they were likely sized for by ${of('surfaceMass', Math.abs(a.left ?? 0), ctx)}.`,
+        text: `With what they likely carry already, the joists pass the ${of('surfaceMass', a.sized, ctx)} of dead load they were likely sized for by up to ${of('surfaceMass', Math.abs(a.left ?? 0), ctx)}.`,
         grave: true,
       };
     case 'joist-over':

@@ -91,7 +91,9 @@ export function joistsPart(app, report) {
     rows.push(
       ['sized for', 'dead load, likely', m(j.dead.sized.dead)],
       ['there already', app.surface.joists?.dead ? 'as you typed' : 'usually, joists counted', range(j.dead.thereLow, j.dead.thereHigh)],
-      ['left', 'when all hangs', range(j.dead.leftLow, j.dead.leftHigh)],
+      j.dead.leftHigh < 0
+        ? ['too much', 'when all hangs', range(-j.dead.leftHigh, -j.dead.leftLow)]
+        : ['left', 'when all hangs', range(j.dead.leftLow, j.dead.leftHigh)],
     );
   }
   rows.push(['on each joist', app.units === 'us' ? 'a foot of it, new' : 'a metre of it, new', joined(shown('lineMass', j.dead.onJoist, app.ctx))]);
