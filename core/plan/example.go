@@ -234,7 +234,11 @@ func Roomed(p Plan) Plan {
 	if p.Name == First(p.Region).Name {
 		p.Name = "A room"
 	}
-	width, height := or(a.Width, s.width), or(a.Height, s.height)
+	room := Room{}
+	if p.Room != nil {
+		room = *p.Room
+	}
+	width, depth, height := or(room.Length, or(a.Width, s.width)), or(room.Width, s.depth), or(room.Height, or(a.Height, s.height))
 	var own BuildUp
 	for _, b := range p.BuildUps {
 		if b.ID == a.BuildUp {
@@ -254,9 +258,9 @@ func Roomed(p Plan) Plan {
 	wall := func(letter string, side int, width unit.Quantity) Surface {
 		return Surface{ID: letter, Name: "wall " + letter, Kind: Wall, Side: side, Width: width, Height: height, BuildUp: a.BuildUp}
 	}
-	p.Surfaces = listOf(a, wall("B", 3, width), wall("C", 2, s.depth), wall("D", 4, s.depth),
-		Surface{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: width, Height: s.depth, BuildUp: "joists"},
-		Surface{ID: "F", Name: "floor F", Kind: Floor, Width: width, Height: s.depth, BuildUp: "slab"})
+	p.Surfaces = listOf(a, wall("B", 3, width), wall("C", 2, depth), wall("D", 4, depth),
+		Surface{ID: "E", Name: "ceiling E", Kind: Ceiling, Width: width, Height: depth, BuildUp: "joists"},
+		Surface{ID: "F", Name: "floor F", Kind: Floor, Width: width, Height: depth, BuildUp: "slab"})
 	p.BuildUps = append(append([]BuildUp(nil), p.BuildUps...),
 		BuildUp{
 			ID:     "joists",

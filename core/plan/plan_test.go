@@ -95,6 +95,8 @@ func TestRoomed(t *testing.T) {
 	assert.Equal(t, p.Shelf, r.Shelf)
 	assert.Equal(t, "A wall", p.Name, "the plan that was given stays as it is")
 	assert.Equal(t, r, Roomed(r), "a room stays as it is")
+	p.Room = &Room{Width: "11 ft"}
+	assert.EqualValues(t, "11 ft", Roomed(p).Surfaces[2].Width, "a size of the room that was typed holds")
 }
 
 // tagged is the yard case: common-practice tags typed for 4x8 ft sheets.

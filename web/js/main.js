@@ -168,7 +168,13 @@ const app = {
     if (!made) return;
     app.program = undefined;
     app.history = state.commit(app.history, made, field);
+    const had = document.activeElement;
     changed(made.plan);
+    // What took itself away leaves the keyboard at what is chosen now.
+    if (had instanceof HTMLButtonElement && had.closest('main'))
+      setTimeout(() => {
+        if (!had.isConnected) /** @type {HTMLElement | null} */ (root.querySelector('main [aria-current=true]'))?.focus({ preventScroll: true });
+      }, 60);
   },
 
   undo() {

@@ -504,6 +504,7 @@ export function faultWords(fault, field) {
     case 'ambiguous':
       return { head: 'Two readings.', pieces: rest('') };
     case 'zero':
+      if (fault.field === 'volume') return { head: 'How large the room is was not said.', pieces: ['Type its length, width and height.'] };
       return { head: `${capital(name)} is 0.`, pieces: rest(range) };
     case 'negative':
       return { head: `${capital(name)} is less than nothing.`, pieces: rest(range) };
