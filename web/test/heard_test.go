@@ -53,7 +53,7 @@ func TestRoomOfOnesOwn(t *testing.T) {
 	assert.Less(t, eval[float64](p, "document.querySelector('[aria-label=\"Room, length\"]').getBoundingClientRect().top"), eval[float64](p, "document.querySelector('.face-row').getBoundingClientRect().top"), "and over the list")
 	assert.Equal(t, "8 ft", eval[string](p, "(f => f.placeholder + ' ' + f.nextElementSibling.innerText)(document.querySelector('[aria-label=\"Room, height\"]'))"))
 	assert.NotContains(t, p.words(".heard"), "lone weak face", "walls that are alike are not told apart")
-	p.write("[aria-label='Room, length']", "14' 2\"")
+	p.write("[aria-label='Room, length']", "170")
 	p.keys(kb.Enter)
 	p.settled()
 	assert.Contains(t, p.words(".heard"), "13 ft 8 in", "finished inside")
