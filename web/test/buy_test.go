@@ -307,13 +307,15 @@ func TestClipOverAndMended(t *testing.T) {
 			p.shot("load-" + v.name + "-over")
 
 			p.tap(".verdict[data-section=load] .tap")
-			p.until("document.querySelector('.verdict[data-section=load] b')?.innerText === 'Yes.'")
+			// The clips hold; the joists above may still be too much for a yes.
+			p.until("document.querySelectorAll('svg.clips .y-mark').length && !document.querySelectorAll('svg.clips .y-mark.over').length")
 			p.settled()
+			assert.NotContains(t, p.words(".verdict[data-section=load]"), "clips are over")
 			t.Logf("%s → %s", verdict, p.words(".verdict[data-section=load]"))
 			assert.Zero(t, eval[int](p, "document.querySelectorAll('svg.clips .y-mark.over').length"))
 			p.shot("load-" + v.name + "-mended")
 			undo(p)
-			p.until("document.querySelector('.verdict[data-section=load] b')?.innerText === 'Not yet.'")
+			p.until("document.querySelectorAll('svg.clips .y-mark.over').length > 0")
 			p.noErrors()
 		})
 	}
