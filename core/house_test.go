@@ -114,6 +114,21 @@ func TestMeasuredBefore(t *testing.T) {
 	assert.Equal(t, was.A, h.Told.Out[0].A)
 }
 
+// A wall's new frame stands on the floor; one that is there puts nothing new on it.
+func TestNewFrameOnTheFloor(t *testing.T) {
+	p := plan.First(plan.US)
+	rep, faults := Assess(p, Want{Layout: true}, nil)
+	require.Empty(t, faults)
+	assert.Nil(t, rep.Layout.Line)
+	p.BuildUps[0].Gaps[0].There = false
+	rep, faults = Assess(p, Want{Layout: true}, nil)
+	require.Empty(t, faults)
+	// A foot of wall 8 ft high: two layers of 70 lb on 32 ft² are 35.0 lb; wool of 42 kg/m³ 3½ in deep 6.1;
+	// studs of 1.52 kg/m every 16 in 6.1; three plates 3.1.
+	perFoot := rep.Layout.Line.V * 0.3048 / 0.45359237
+	assert.InDelta(t, 35.0+6.1+6.1+3.1, perFoot, 0.3)
+}
+
 func BenchmarkAssessRoom(b *testing.B) {
 	p, t := plan.Demo(plan.US), NewTables()
 	for b.Loop() {

@@ -115,9 +115,10 @@ func (a *assessment) layout() *LayoutReport {
 	}
 	out.Fasten = append(out.Fasten, load.Fasten(b, leaf, lengths)...)
 	out.Spacing = a.spacing()
+	out.Line = a.line(in)
 	c, ok := clipsOf(a.plan, a.here, in)
 	if !ok {
-		if out.Joists == nil && len(out.Fasten) == 0 {
+		if out.Joists == nil && out.Line == nil && len(out.Fasten) == 0 {
 			return nil
 		}
 		return out
@@ -189,6 +190,40 @@ func (a *assessment) spacing() (out []takeoff.Spacing) {
 		out = append(out, takeoff.ScrewSpacing(string(a.plan.Region), takeoff.Place(a.here.Surface.Kind), y.Board.Kind, channel, last))
 	}
 	return out
+}
+
+// line is the load along the foot of a wall's new frame, kg/m: its new boards,
+// fill, studs and plates; nil for a frame that is there, and without a height.
+func (a *assessment) line(in plan.Inside) *Value {
+	b := a.here.Assembly
+	if a.here.Surface.Kind != plan.Wall {
+		return nil
+	}
+	frame := load.InnerFrame{}
+	for _, f := range in.Faces {
+		if f.Surface.ID == a.here.Surface.ID {
+			frame.Height = f.Height
+		}
+	}
+	fresh := false
+	for _, g := range b.Gaps {
+		if g.There || g.Frame.Mass == 0 {
+			continue
+		}
+		fresh = true
+		frame.Stud, frame.Spacing = g.Frame.Mass, g.Spacing
+		if !g.FillThere {
+			frame.Wall += g.FillMass()
+		}
+	}
+	if !fresh || frame.Height <= 0 {
+		return nil
+	}
+	for _, l := range b.Leaves {
+		frame.Wall += l.NewMass()
+	}
+	_, wall := frame.OnFloor()
+	return value(wall, kindLineMass, "")
 }
 
 // joists tells what a ceiling puts on what carries it; nil for walls and where

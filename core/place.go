@@ -19,6 +19,8 @@ type LayoutReport struct {
 	// Mend is one clip more that brings the worst down the furthest; only where one is over.
 	Mend   *MendReport  `json:"mend,omitempty"`
 	Joists *JoistReport `json:"joists,omitempty"`
+	// Line is what a wall's new frame, with all that hangs on it, puts on each metre of floor.
+	Line *Value `json:"line,omitempty"`
 	// Hanging is the leaf as a mass on its clips.
 	Hanging *load.Hanging `json:"hanging,omitempty"`
 	// Span is how far the channel may run between clips; Sags the most it bends of what it may.

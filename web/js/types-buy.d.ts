@@ -117,6 +117,8 @@ export interface LayoutReport {
   /** one clip more that would help most */
   mend?: { x: number; y: number; share: Value | null };
   joists?: JoistReport;
+  /** of a wall's new frame on the floor */
+  line?: Value;
   /** the leaf as a mass on its clips */
   hanging?: { frequency: number; low: number; high: number; halfLoad: number; deflection: number; withAir: number; perArea: number };
   /** how far the channel may run between clips */

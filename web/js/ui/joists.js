@@ -76,6 +76,8 @@ function sums(rows, caption) {
 /** @param {App} app @param {LayoutReport} report */
 export function joistsPart(app, report) {
   const j = report.joists;
+  if (report.line)
+    return html`<p class="soft">${rich(`The new frame and all on it put ${text(report.line, app.ctx)} on the floor, boards, fill, studs and plates counted. On a floor that hangs free, ask an engineer.`)}</p>`;
   if (!j || app.surface.kind !== 'ceiling') return nothing;
   const short = (/** @type {number} */ v) =>
     shown('surfaceMass', v, app.ctx)
