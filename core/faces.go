@@ -86,7 +86,7 @@ func holes(f plan.Face) []hole {
 // boxSide is an electrical box, m: 2 by 4 in with its plaster ring, about 0.01 m² (common practice).
 const boxSide = 0.1
 
-func usually(typed, own float64) float64 {
+func usually[T ~float64](typed, own T) T {
 	if typed > 0 {
 		return typed
 	}
@@ -111,13 +111,16 @@ func loadFace(f plan.Face, r plan.Resolved, gap int) load.Face {
 			face.Openings = append(face.Openings, h.Rect)
 		}
 	}
-	s := r.Assembly.Gaps[gap].Spacing
-	// At both edges stands a stud, or hangs a joist or the piece that edges of boards are nailed to (common practice).
-	face.Frame = load.Frame{Spacing: s, Jambs: !face.Ceiling, Ends: true}
-	if face.Ceiling {
-		// Joists span the shorter way (common practice).
-		face.Frame.AlongX = f.Width < f.Height
-		face.Frame.First = s
-	}
+	face.Frame = frameOf(f, r.Assembly.Gaps[gap].Spacing)
 	return face
+}
+
+// frameOf is what stands or hangs behind a face, as often as its spacing says.
+// At both edges stands a stud, or hangs a joist or the piece that edges of
+// boards are nailed to; joists span the shorter way (common practice).
+func frameOf(f plan.Face, spacing unit.Length) load.Frame {
+	if f.Surface.Kind == plan.Ceiling {
+		return load.Frame{Spacing: spacing, Ends: true, AlongX: f.Width < f.Height, First: spacing}
+	}
+	return load.Frame{Spacing: spacing, Ends: true, Jambs: true}
 }

@@ -120,15 +120,15 @@ func (h *house) build() {
 	}
 	h.spaces = nil
 	listener := map[string]string{}
-	space := func(name string) {
-		if _, known := listener[name]; name != "" && !known {
-			listener[name] = ""
+	for _, f := range in.Faces {
+		name := f.Surface.Beyond
+		if name == "" {
+			continue
+		}
+		if _, known := listener[name]; !known {
 			h.spaces = append(h.spaces, name)
 		}
-	}
-	for _, f := range in.Faces {
-		space(f.Surface.Beyond)
-		if name := f.Surface.Beyond; name != "" && listener[name] == "" {
+		if listener[name] == "" {
 			listener[name] = f.Surface.Listener
 		}
 	}
@@ -138,10 +138,7 @@ func (h *house) build() {
 			if b.Space.Name != name {
 				continue
 			}
-			height := float64(b.Height)
-			if height == 0 {
-				height = usualHeight
-			}
+			height := usually(float64(b.Height), usualHeight)
 			s.Volume, s.Soft, s.Outdoors, s.Background = float64(b.Area)*height, room.Soft(b.Space.Soft), b.Space.Outdoors, b.Background
 			for _, n := range b.Noise {
 				s.Noise = append(s.Noise, room.Playing{Source: n.Source, Level: n.Level})

@@ -28,11 +28,7 @@ func clipsOf(p plan.Plan, r plan.Resolved, in plan.Inside) (c clipsOn, ok bool) 
 	if c.carried, rating, ok = load.CarriedBy(b, leaf); !ok {
 		return c, false
 	}
-	for _, f := range in.Faces {
-		if f.Surface.ID == r.Surface.ID {
-			c.in = f
-		}
-	}
+	c.in = in.Face(r.Surface.ID)
 	if c.in.Width <= 0 || c.in.Height <= 0 {
 		return c, false
 	}
@@ -199,12 +195,7 @@ func (a *assessment) line(in plan.Inside) *Value {
 	if a.here.Surface.Kind != plan.Wall {
 		return nil
 	}
-	frame := load.InnerFrame{}
-	for _, f := range in.Faces {
-		if f.Surface.ID == a.here.Surface.ID {
-			frame.Height = f.Height
-		}
-	}
+	frame := load.InnerFrame{Height: in.Face(a.here.Surface.ID).Height}
 	fresh := false
 	for _, g := range b.Gaps {
 		if g.There || g.Frame.Mass == 0 {
@@ -246,12 +237,7 @@ func (a *assessment) joists(in plan.Inside) *JoistReport {
 	if above == "" {
 		above = load.FloorAbove
 	}
-	face := plan.Face{}
-	for _, f := range in.Faces {
-		if f.Surface.ID == a.here.Surface.ID {
-			face = f
-		}
-	}
+	face := in.Face(a.here.Surface.ID)
 	c := load.Ceiling{Above: above, Region: string(a.plan.Region), Spacing: g.Spacing, Added: load.Added(b, leaf), Code: load.CodeAdded(b, leaf)}
 	if face.DeadSaid {
 		c.There = face.Dead

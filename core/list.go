@@ -54,7 +54,6 @@ func newShopping(p plan.Plan) *shopping {
 		s.sold(id, h)
 	}
 	sort.Slice(s.job.Boards, func(i, j int) bool { return s.job.Boards[i].ID < s.job.Boards[j].ID })
-	s.prices()
 	return s
 }
 
@@ -142,11 +141,8 @@ func (s *shopping) leaf(f plan.Face, here plan.Resolved, leaf int) {
 	}
 	if fixed {
 		g := here.Assembly.Gaps[gap]
-		face.Framing = takeoff.Framing{Upright: true, Spacing: g.Spacing, Width: g.Frame.Width, Free: g.Spacing == 0}
-		if f.Surface.Kind == plan.Ceiling {
-			face.Framing.Upright = f.Width >= f.Height
-			face.Framing.First = g.Spacing
-		}
+		frame := frameOf(f, g.Spacing)
+		face.Framing = takeoff.Framing{Upright: !frame.AlongX, First: frame.First, Spacing: g.Spacing, Width: g.Frame.Width, Free: g.Spacing == 0}
 		if resilient {
 			s.rows(f, here, leaf, gap, &face)
 		}
@@ -300,10 +296,9 @@ var demoItems = []struct {
 	{takeoff.ItemBlocking, "blocking"}, {takeoff.ItemScrews, "screws"},
 }
 
-// prices fills in what the list's items cost: typed by key, else invented.
-// Items come by size, so that their keys are known only from a list.
-func (s *shopping) prices() {
-	cut := takeoff.Prepare(s.job).Cut(0, 1)
+// items is the list of a cut with its prices: typed by key, else invented.
+// Items come by size, so that their keys are known only from a list without.
+func (s *shopping) items(cut takeoff.Cut) []takeoff.Item {
 	for _, i := range takeoff.Items(s.job, cut, s.goods) {
 		for _, d := range demoItems {
 			if d.code == i.Code {
@@ -319,6 +314,7 @@ func (s *shopping) prices() {
 		s.goods.Prices[key] = takeoff.Price{Each: v, Has: true}
 		s.origin[key] = Typed
 	}
+	return takeoff.Items(s.job, cut, s.goods)
 }
 
 func (s *shopping) names() map[string]BoardName {
@@ -340,7 +336,7 @@ const livingFloor = 40 * unit.Pressure(unit.PoundPerSquareFoot*unit.StandardGrav
 // list tells everything to buy, by one try of the cut layout; got are the keys ticked.
 func (s *shopping) list(try int, got []string) *ListReport {
 	cut := takeoff.Prepare(s.job).Cut(try, try+1)
-	items := takeoff.Items(s.job, cut, s.goods)
+	items := s.items(cut)
 	ticked := map[string]bool{}
 	for _, key := range got {
 		ticked[key] = true
@@ -357,7 +353,7 @@ func (s *shopping) list(try int, got []string) *ListReport {
 		}
 	}
 	mass := unit.Mass(0)
-	cargo := takeoff.ToCarry(s.job, cut)
+	way := s.way()
 	for _, i := range items {
 		r := ItemReport{Key: i.Key(), Item: i, Origin: s.origin[i.Key()]}
 		if h, ok := s.boards[i.Of]; ok && i.Code == takeoff.ItemSheets {
@@ -381,14 +377,12 @@ func (s *shopping) list(try int, got []string) *ListReport {
 				Stack: takeoff.Stack(livingFloor, x.Mass, unit.Area(x.Width*x.Length)),
 			})
 		}
-		if way := s.way(); len(way) > 0 {
-			if notes := takeoff.Blocked(x.Length, x.Width, x.Thickness, way); len(notes) > 0 {
-				out.Way = append(out.Way, s.around(x, notes, way))
-			}
+		if notes := takeoff.Blocked(x.Length, x.Width, x.Thickness, way); len(notes) > 0 {
+			out.Way = append(out.Way, s.around(x, notes, way))
 		}
 	}
 	out.Mass = value(mass, kindMass, "")
-	out.Trips, out.Cargo = takeoff.Trips(cargo, takeoff.Vehicle{Payload: payload(b)})
+	out.Trips, out.Cargo = takeoff.Trips(takeoff.ToCarry(s.job, cut), takeoff.Vehicle{Payload: payload(b)})
 	return out
 }
 
@@ -407,24 +401,13 @@ func (s *shopping) way() (way []takeoff.Passage) {
 		way = append(way, takeoff.Passage{In: b.DoorWidth, Height: b.DoorHeight})
 	}
 	if b.Corridor > 0 {
-		out := b.Beyond
-		if out == 0 {
-			out = b.Corridor
-		}
-		way = append(way, takeoff.Passage{In: b.Corridor, Out: out, Height: b.DoorHeight})
+		way = append(way, takeoff.Passage{In: b.Corridor, Out: usually(b.Beyond, b.Corridor), Height: b.DoorHeight})
 	}
 	if b.Stair {
 		// Headroom of 6 ft 8 in, rise 7¾ over going 10 in (IRC R311.7, from memory).
-		way = append(way, takeoff.Passage{In: usuallyLength(b.Corridor, 36*unit.Inch), Height: 80 * unit.Inch, Slope: 7.75 / 10})
+		way = append(way, takeoff.Passage{In: usually(b.Corridor, 36*unit.Inch), Height: 80 * unit.Inch, Slope: 7.75 / 10})
 	}
 	return way
-}
-
-func usuallyLength(typed, own unit.Length) unit.Length {
-	if typed > 0 {
-		return typed
-	}
-	return own
 }
 
 func (s *shopping) around(x takeoff.Sold, notes []takeoff.Note, way []takeoff.Passage) WayReport {

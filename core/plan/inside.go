@@ -44,6 +44,16 @@ type Face struct {
 	DeadSaid      bool
 }
 
+// Face returns the face of a surface, empty if there is none.
+func (in *Inside) Face(surface string) Face {
+	for _, f := range in.Faces {
+		if f.Surface.ID == surface {
+			return f
+		}
+	}
+	return Face{}
+}
+
 // Hole is an opening in SI; CrackSaid tells a crack of 0 from none said.
 type Hole struct {
 	Opening       Opening
