@@ -11,71 +11,219 @@ import (
 //	r room · v also plays · y space beyond · i noise of that space · z the list · q price of an item
 //	m measured · x opening of the surface before · w hung on it · a clip added · j its joists
 func roomRecords(p plan.Plan, u usual) (records []string) {
-	if v := p.Room; v != nil {
-		r := begin('r', escape(string(v.Soft)))
-		typed(r, 'l', v.Length, u.length)
-		typed(r, 'w', v.Width, u.length)
-		typed(r, 'h', v.Height, u.length)
-		typed(r, 'p', v.People, "")
-		typed(r, 'm', v.Minutes, "")
-		typed(r, 'e', v.Watts, "")
-		typed(r, 'a', v.Air, u.flow)
-		r.flag('f', v.Fuel)
-		records = append(records, r.String())
+	if p.Room != nil {
+		records = append(records, slotted('r', string(p.Room.Soft), roomSlots(p.Room, u)))
 	}
 	for _, s := range p.Also {
-		records = append(records, playing('v', s))
+		records = append(records, slotted('v', s.Source, playingSlots(&s)))
 	}
 	for _, s := range p.Spaces {
-		r := begin('y', escape(s.Name))
-		typed(r, 'r', s.Area, u.area)
-		typed(r, 'h', s.Height, u.length)
-		r.text('s', string(s.Soft))
-		r.flag('o', s.Outdoors)
-		typed(r, 'b', s.Background, "")
-		records = append(records, r.String())
+		records = append(records, slotted('y', s.Name, spaceSlots(&s, u)))
 		for _, n := range s.Noise {
-			records = append(records, playing('i', n))
+			records = append(records, slotted('i', n.Source, playingSlots(&n)))
 		}
 	}
 	for _, m := range p.Measured {
-		r := begin('m', escape(m.Beyond))
-		r.flag('t', m.After)
-		typed(r, 'a', m.InA, "")
-		typed(r, 'c', m.InC, "")
-		typed(r, 'b', m.OutA, "")
-		typed(r, 'd', m.OutC, "")
-		row(r, 'i', m.In)
-		row(r, 'o', m.Out)
-		records = append(records, r.String())
+		records = append(records, slotted('m', m.Beyond, measuredSlots(&m)))
 	}
-	if b := p.Buying; b != nil {
-		r := begin('z', "")
-		typed(r, 't', b.Tax, "%")
-		typed(r, 'c', b.Contingency, "%")
-		typed(r, 'b', b.Budget, u.money)
-		typed(r, 'p', b.Payload, u.mass)
-		typed(r, 'f', b.Roof, u.mass)
-		typed(r, 'm', b.People, "")
-		typed(r, 'w', b.DoorWidth, u.length)
-		typed(r, 'h', b.DoorHeight, u.length)
-		typed(r, 'k', b.Corridor, u.length)
-		typed(r, 'y', b.Beyond, u.length)
-		r.flag('s', b.Stair)
-		records = append(records, r.String())
-		for _, c := range b.Costs {
-			r := begin('q', escape(c.Item))
-			typed(r, 'p', c.Price, u.money)
-			records = append(records, r.String())
+	if p.Buying != nil {
+		records = append(records, slotted('z', "", buyingSlots(p.Buying, u)))
+		for _, c := range p.Buying.Costs {
+			records = append(records, slotted('q', c.Item, costSlots(&c, u)))
 		}
 	}
 	return records
 }
 
-func playing(letter byte, s plan.Playing) string {
-	r := begin(letter, escape(s.Source))
-	typed(r, 'v', s.Level, "")
+// onSurface writes what is in a surface and on it.
+func onSurface(s plan.Surface, u usual) (records []string) {
+	for _, o := range s.Openings {
+		records = append(records, slotted('x', o.Kind, openingSlots(&o, u)))
+	}
+	for _, h := range s.Hung {
+		records = append(records, slotted('w', h.Name, hungSlots(&h, u)))
+	}
+	for _, c := range s.Clips {
+		records = append(records, slotted('a', "", clipSlots(&c, u)))
+	}
+	if s.Joists != nil {
+		records = append(records, slotted('j', s.Joists.Grade, joistSlots(s.Joists, u)))
+	}
+	return records
+}
+
+// slot is one field of a record, told once for both ways: put writes it, if
+// there is something to write, take reads its value.
+type slot struct {
+	key  byte
+	put  func(r *record)
+	take func(value string) bool
+}
+
+func quantitySlot[Q ~string](key byte, q *Q, usual string) slot {
+	return slot{key, func(r *record) { typed(r, key, *q, usual) }, func(v string) bool { return take(q, v, usual) }}
+}
+
+func textSlot[S ~string](key byte, s *S) slot {
+	return slot{key, func(r *record) { r.text(key, string(*s)) }, func(v string) bool { return text(s, v) }}
+}
+
+func flagSlot(key byte, on *bool) slot {
+	return slot{key, func(r *record) { r.flag(key, *on) }, func(v string) bool { return set(on, v) }}
+}
+
+func rowSlot[Q ~string](key byte, list *[]Q) slot {
+	return slot{key, func(r *record) { row(r, key, *list) }, func(v string) bool { return takeRow(list, v) }}
+}
+
+// slotted writes a record of slots.
+func slotted(letter byte, head string, slots []slot) string {
+	r := begin(letter, escape(head))
+	for _, s := range slots {
+		s.put(r)
+	}
 	return r.String()
+}
+
+// slots reads the fields of such a record.
+func (r *reader) slots(rec string, fields []string, slots []slot) {
+	r.fields(rec, fields, func(key byte, v string) bool {
+		for _, s := range slots {
+			if s.key == key {
+				return s.take(v)
+			}
+		}
+		return false
+	})
+}
+
+func roomSlots(v *plan.Room, u usual) []slot {
+	return []slot{
+		quantitySlot('l', &v.Length, u.length), quantitySlot('w', &v.Width, u.length), quantitySlot('h', &v.Height, u.length),
+		quantitySlot('p', &v.People, ""), quantitySlot('m', &v.Minutes, ""), quantitySlot('e', &v.Watts, ""),
+		quantitySlot('a', &v.Air, u.flow), flagSlot('f', &v.Fuel),
+	}
+}
+
+func playingSlots(v *plan.Playing) []slot { return []slot{quantitySlot('v', &v.Level, "")} }
+
+func spaceSlots(v *plan.Space, u usual) []slot {
+	return []slot{
+		quantitySlot('r', &v.Area, u.area), quantitySlot('h', &v.Height, u.length), textSlot('s', &v.Soft), flagSlot('o', &v.Outdoors),
+		quantitySlot('b', &v.Background, ""),
+	}
+}
+
+func measuredSlots(v *plan.Measured) []slot {
+	return []slot{
+		flagSlot('t', &v.After), quantitySlot('a', &v.InA, ""), quantitySlot('c', &v.InC, ""), quantitySlot('b', &v.OutA, ""),
+		quantitySlot('d', &v.OutC, ""), rowSlot('i', &v.In), rowSlot('o', &v.Out),
+	}
+}
+
+func buyingSlots(v *plan.Buying, u usual) []slot {
+	return []slot{
+		quantitySlot('t', &v.Tax, "%"), quantitySlot('c', &v.Contingency, "%"), quantitySlot('b', &v.Budget, u.money),
+		quantitySlot('p', &v.Payload, u.mass), quantitySlot('f', &v.Roof, u.mass), quantitySlot('m', &v.People, ""),
+		quantitySlot('w', &v.DoorWidth, u.length), quantitySlot('h', &v.DoorHeight, u.length), quantitySlot('k', &v.Corridor, u.length),
+		quantitySlot('y', &v.Beyond, u.length), flagSlot('s', &v.Stair),
+	}
+}
+
+func costSlots(v *plan.Cost, u usual) []slot { return []slot{quantitySlot('p', &v.Price, u.money)} }
+
+func openingSlots(v *plan.Opening, u usual) []slot {
+	return []slot{
+		textSlot('e', &v.Seal), quantitySlot('w', &v.Width, u.length), quantitySlot('h', &v.Height, u.length), quantitySlot('n', &v.Count, ""),
+		quantitySlot('x', &v.X, u.length), quantitySlot('y', &v.Y, u.length), quantitySlot('c', &v.Crack, u.length),
+		quantitySlot('l', &v.Run, u.length), quantitySlot('r', &v.Rating, ""), rowSlot('o', &v.Octaves), flagSlot('t', &v.There),
+	}
+}
+
+func hungSlots(v *plan.Hung, u usual) []slot {
+	return []slot{quantitySlot('x', &v.X, u.length), quantitySlot('y', &v.Y, u.length), quantitySlot('m', &v.Mass, u.mass)}
+}
+
+func clipSlots(v *plan.Spot, u usual) []slot {
+	return []slot{quantitySlot('x', &v.X, u.length), quantitySlot('y', &v.Y, u.length)}
+}
+
+func joistSlots(v *plan.Joists, u usual) []slot {
+	return []slot{quantitySlot('s', &v.Span, u.length), textSlot('a', &v.Above), quantitySlot('d', &v.Dead, u.surfaceMass)}
+}
+
+// aroundRoom reads the records that roomRecords and onSurface write.
+func (r *reader) aroundRoom(rec, head string, fields []string) {
+	p, u := &r.p, r.u
+	var surface *plan.Surface
+	if n := len(p.Surfaces); n > 0 {
+		surface = &p.Surfaces[n-1]
+	}
+	name, ok := unescape(head)
+	switch rec[0] {
+	case 'x', 'w':
+		ok = ok && surface != nil
+	case 'j':
+		ok = ok && surface != nil && surface.Joists == nil
+	case 'a':
+		ok = ok && surface != nil && name == ""
+	case 'i':
+		ok = ok && len(p.Spaces) > 0
+	case 'q':
+		ok = ok && p.Buying != nil
+	case 'r':
+		ok = ok && p.Room == nil
+	case 'z':
+		ok = ok && p.Buying == nil && name == ""
+	}
+	if !ok {
+		r.fail(rec)
+		return
+	}
+	switch rec[0] {
+	case 'r':
+		p.Room = &plan.Room{Soft: plan.Soft(name)}
+		r.slots(rec, fields, roomSlots(p.Room, u))
+	case 'v':
+		v := plan.Playing{Source: name}
+		r.slots(rec, fields, playingSlots(&v))
+		p.Also = append(p.Also, v)
+	case 'y':
+		v := plan.Space{Name: name}
+		r.slots(rec, fields, spaceSlots(&v, u))
+		p.Spaces = append(p.Spaces, v)
+	case 'i':
+		v := plan.Playing{Source: name}
+		r.slots(rec, fields, playingSlots(&v))
+		space := &p.Spaces[len(p.Spaces)-1]
+		space.Noise = append(space.Noise, v)
+	case 'm':
+		v := plan.Measured{Beyond: name}
+		r.slots(rec, fields, measuredSlots(&v))
+		p.Measured = append(p.Measured, v)
+	case 'z':
+		p.Buying = &plan.Buying{}
+		r.slots(rec, fields, buyingSlots(p.Buying, u))
+	case 'q':
+		v := plan.Cost{Item: name}
+		r.slots(rec, fields, costSlots(&v, u))
+		p.Buying.Costs = append(p.Buying.Costs, v)
+	case 'x':
+		v := plan.Opening{Kind: name}
+		r.slots(rec, fields, openingSlots(&v, u))
+		surface.Openings = append(surface.Openings, v)
+	case 'w':
+		v := plan.Hung{Name: name}
+		r.slots(rec, fields, hungSlots(&v, u))
+		surface.Hung = append(surface.Hung, v)
+	case 'a':
+		v := plan.Spot{}
+		r.slots(rec, fields, clipSlots(&v, u))
+		surface.Clips = append(surface.Clips, v)
+	case 'j':
+		surface.Joists = &plan.Joists{Grade: name}
+		r.slots(rec, fields, joistSlots(surface.Joists, u))
+	}
 }
 
 // row writes octaves one after another, each ended by a point.
@@ -90,257 +238,6 @@ func row[Q ~string](r *record, key byte, list []Q) {
 		b.WriteByte('.')
 	}
 	r.field(key, b.String())
-}
-
-// onSurface writes what is in a surface and on it.
-func onSurface(s plan.Surface, u usual) (records []string) {
-	for _, o := range s.Openings {
-		r := begin('x', escape(o.Kind))
-		r.text('e', o.Seal)
-		typed(r, 'w', o.Width, u.length)
-		typed(r, 'h', o.Height, u.length)
-		typed(r, 'n', o.Count, "")
-		typed(r, 'x', o.X, u.length)
-		typed(r, 'y', o.Y, u.length)
-		typed(r, 'c', o.Crack, u.length)
-		typed(r, 'l', o.Run, u.length)
-		typed(r, 'r', o.Rating, "")
-		row(r, 'o', o.Octaves)
-		r.flag('t', o.There)
-		records = append(records, r.String())
-	}
-	for _, h := range s.Hung {
-		r := begin('w', escape(h.Name))
-		typed(r, 'x', h.X, u.length)
-		typed(r, 'y', h.Y, u.length)
-		typed(r, 'm', h.Mass, u.mass)
-		records = append(records, r.String())
-	}
-	for _, c := range s.Clips {
-		r := begin('a', "")
-		typed(r, 'x', c.X, u.length)
-		typed(r, 'y', c.Y, u.length)
-		records = append(records, r.String())
-	}
-	if j := s.Joists; j != nil {
-		r := begin('j', escape(j.Grade))
-		typed(r, 's', j.Span, u.length)
-		r.text('a', j.Above)
-		typed(r, 'd', j.Dead, u.surfaceMass)
-		records = append(records, r.String())
-	}
-	return records
-}
-
-// aroundRoom reads the records that roomRecords and onSurface write.
-func (r *reader) aroundRoom(rec, head string, fields []string) {
-	p := &r.p
-	var surface *plan.Surface
-	if n := len(p.Surfaces); n > 0 {
-		surface = &p.Surfaces[n-1]
-	}
-	name, ok := unescape(head)
-	switch rec[0] {
-	case 'x', 'w', 'j':
-		ok = ok && surface != nil
-	case 'a':
-		ok = ok && surface != nil && name == ""
-	case 'i':
-		ok = ok && len(p.Spaces) > 0
-	case 'q':
-		ok = ok && p.Buying != nil
-	case 'r':
-		ok = ok && p.Room == nil
-	case 'z':
-		ok = ok && p.Buying == nil && name == ""
-	}
-	if ok && rec[0] == 'j' {
-		ok = surface.Joists == nil
-	}
-	if !ok {
-		r.fail(rec)
-		return
-	}
-	u := r.u
-	switch rec[0] {
-	case 'r':
-		v := &plan.Room{Soft: plan.Soft(name)}
-		p.Room = v
-		r.fields(rec, fields, func(key byte, s string) bool {
-			switch key {
-			case 'l':
-				return take(&v.Length, s, u.length)
-			case 'w':
-				return take(&v.Width, s, u.length)
-			case 'h':
-				return take(&v.Height, s, u.length)
-			case 'p':
-				return take(&v.People, s, "")
-			case 'm':
-				return take(&v.Minutes, s, "")
-			case 'e':
-				return take(&v.Watts, s, "")
-			case 'a':
-				return take(&v.Air, s, u.flow)
-			case 'f':
-				return set(&v.Fuel, s)
-			}
-			return false
-		})
-	case 'v', 'i':
-		v := plan.Playing{Source: name}
-		r.fields(rec, fields, func(key byte, s string) bool { return key == 'v' && take(&v.Level, s, "") })
-		if rec[0] == 'v' {
-			p.Also = append(p.Also, v)
-		} else {
-			space := &p.Spaces[len(p.Spaces)-1]
-			space.Noise = append(space.Noise, v)
-		}
-	case 'y':
-		v := plan.Space{Name: name}
-		r.fields(rec, fields, func(key byte, s string) bool {
-			switch key {
-			case 'r':
-				return take(&v.Area, s, u.area)
-			case 'h':
-				return take(&v.Height, s, u.length)
-			case 's':
-				return text(&v.Soft, s)
-			case 'o':
-				return set(&v.Outdoors, s)
-			case 'b':
-				return take(&v.Background, s, "")
-			}
-			return false
-		})
-		p.Spaces = append(p.Spaces, v)
-	case 'm':
-		v := plan.Measured{Beyond: name}
-		r.fields(rec, fields, func(key byte, s string) bool {
-			switch key {
-			case 't':
-				return set(&v.After, s)
-			case 'a':
-				return take(&v.InA, s, "")
-			case 'c':
-				return take(&v.InC, s, "")
-			case 'b':
-				return take(&v.OutA, s, "")
-			case 'd':
-				return take(&v.OutC, s, "")
-			case 'i':
-				return takeRow(&v.In, s)
-			case 'o':
-				return takeRow(&v.Out, s)
-			}
-			return false
-		})
-		p.Measured = append(p.Measured, v)
-	case 'z':
-		v := &plan.Buying{}
-		p.Buying = v
-		r.fields(rec, fields, func(key byte, s string) bool {
-			switch key {
-			case 't':
-				return take(&v.Tax, s, "%")
-			case 'c':
-				return take(&v.Contingency, s, "%")
-			case 'b':
-				return take(&v.Budget, s, u.money)
-			case 'p':
-				return take(&v.Payload, s, u.mass)
-			case 'f':
-				return take(&v.Roof, s, u.mass)
-			case 'm':
-				return take(&v.People, s, "")
-			case 'w':
-				return take(&v.DoorWidth, s, u.length)
-			case 'h':
-				return take(&v.DoorHeight, s, u.length)
-			case 'k':
-				return take(&v.Corridor, s, u.length)
-			case 'y':
-				return take(&v.Beyond, s, u.length)
-			case 's':
-				return set(&v.Stair, s)
-			}
-			return false
-		})
-	case 'q':
-		v := plan.Cost{Item: name}
-		r.fields(rec, fields, func(key byte, s string) bool { return key == 'p' && take(&v.Price, s, u.money) })
-		p.Buying.Costs = append(p.Buying.Costs, v)
-	case 'x':
-		v := plan.Opening{Kind: name}
-		r.fields(rec, fields, func(key byte, s string) bool {
-			switch key {
-			case 'e':
-				return text(&v.Seal, s)
-			case 'w':
-				return take(&v.Width, s, u.length)
-			case 'h':
-				return take(&v.Height, s, u.length)
-			case 'n':
-				return take(&v.Count, s, "")
-			case 'x':
-				return take(&v.X, s, u.length)
-			case 'y':
-				return take(&v.Y, s, u.length)
-			case 'c':
-				return take(&v.Crack, s, u.length)
-			case 'l':
-				return take(&v.Run, s, u.length)
-			case 'r':
-				return take(&v.Rating, s, "")
-			case 'o':
-				return takeRow(&v.Octaves, s)
-			case 't':
-				return set(&v.There, s)
-			}
-			return false
-		})
-		surface.Openings = append(surface.Openings, v)
-	case 'w':
-		v := plan.Hung{Name: name}
-		r.fields(rec, fields, func(key byte, s string) bool {
-			switch key {
-			case 'x':
-				return take(&v.X, s, u.length)
-			case 'y':
-				return take(&v.Y, s, u.length)
-			case 'm':
-				return take(&v.Mass, s, u.mass)
-			}
-			return false
-		})
-		surface.Hung = append(surface.Hung, v)
-	case 'a':
-		v := plan.Spot{}
-		r.fields(rec, fields, func(key byte, s string) bool {
-			switch key {
-			case 'x':
-				return take(&v.X, s, u.length)
-			case 'y':
-				return take(&v.Y, s, u.length)
-			}
-			return false
-		})
-		surface.Clips = append(surface.Clips, v)
-	case 'j':
-		v := &plan.Joists{Grade: name}
-		surface.Joists = v
-		r.fields(rec, fields, func(key byte, s string) bool {
-			switch key {
-			case 's':
-				return take(&v.Span, s, u.length)
-			case 'a':
-				return text(&v.Above, s)
-			case 'd':
-				return take(&v.Dead, s, u.surfaceMass)
-			}
-			return false
-		})
-	}
 }
 
 // takeRow is the inverse of row.
