@@ -530,15 +530,7 @@ func (l *list) corners() {
 		if f.Place != Wall || !f.Framing.Upright || f.Right == "" {
 			continue
 		}
-		thick := unit.Length(0)
-		for _, y := range l.job.Layers {
-			if y.Face != f.Right {
-				continue
-			}
-			if i := slices.IndexFunc(l.job.Boards, func(s Sold) bool { return s.ID == y.Board }); i >= 0 {
-				thick += l.job.Boards[i].Thickness
-			}
-		}
+		thick := l.job.thickness(f.Right)
 		if thick > 0 && unit.Over(thick+CornerShows, shows) {
 			count++
 			run += f.Height
@@ -609,31 +601,15 @@ const (
 func Forgotten(job Job, cut Cut, g Goods) []Note {
 	var out []Note
 	r := job.Rules.withDefaults()
-	boxes, doors, windows, holes, wood, thick, ceiling := 0, 0, 0, 0, false, unit.Length(0), false
+	n, wood, thick, ceiling := tally{}, false, unit.Length(0), false
 	for _, f := range job.Faces {
-		sum := unit.Length(0)
-		for _, y := range job.Layers {
-			if i := slices.IndexFunc(job.Boards, func(s Sold) bool { return s.ID == y.Board }); i >= 0 && y.Face == f.ID {
-				sum += job.Boards[i].Thickness
-			}
-		}
+		sum := job.thickness(f.ID)
 		if sum == 0 {
 			continue
 		}
 		thick = max(thick, sum)
 		ceiling = ceiling || f.Place == Ceiling
-		for _, o := range f.Openings {
-			switch o.Kind {
-			case "box":
-				boxes++
-			case "door":
-				doors++
-			case "window", "hatch":
-				windows++
-			default:
-				holes++
-			}
-		}
+		n.count(f)
 	}
 	if len(cut.Hung) == 0 {
 		return nil
@@ -659,24 +635,24 @@ func Forgotten(job Job, cut Cut, g Goods) []Note {
 		say(&out, ForgotBackerRod, "", -1, "", "gap", float64(r.Edge))
 		say(&out, ForgotSpacers, "", -1, "", "gap", float64(r.Edge))
 	}
-	if boxes > 0 {
-		say(&out, ForgotPads, "", -1, "", "boxes", float64(boxes))
+	if n.boxes > 0 {
+		say(&out, ForgotPads, "", -1, "", "boxes", float64(n.boxes))
 		say(&out, ForgotExtenders, "", -1, "", "thickness", float64(thick))
-		say(&out, ForgotElectrician, "", -1, "", "boxes", float64(boxes))
+		say(&out, ForgotElectrician, "", -1, "", "boxes", float64(n.boxes))
 	}
-	if holes > 0 {
-		say(&out, ForgotGrommet, "", -1, "", "holes", float64(holes))
+	if n.holes > 0 {
+		say(&out, ForgotGrommet, "", -1, "", "holes", float64(n.holes))
 	}
 	if wood {
 		say(&out, ForgotPilot, "", -1, "", "screws", screws)
 	}
-	if doors > 0 {
+	if n.doors > 0 {
 		say(&out, ForgotJamb, "", -1, "", "thickness", float64(thick))
-		say(&out, ForgotDoorSeal, "", -1, "", "doors", float64(doors))
+		say(&out, ForgotDoorSeal, "", -1, "", "doors", float64(n.doors))
 	}
-	if windows > 0 {
+	if n.windows > 0 {
 		say(&out, ForgotReveal, "", -1, "", "thickness", float64(thick))
-		say(&out, ForgotCornerBead, "", -1, "", "windows", float64(windows))
+		say(&out, ForgotCornerBead, "", -1, "", "windows", float64(n.windows))
 	}
 	if ceiling {
 		say(&out, ForgotPanelLift, "", -1, "", "ceiling", 1)
@@ -688,4 +664,32 @@ func Forgotten(job Job, cut Cut, g Goods) []Note {
 	say(&out, ForgotSkip, "", -1, "", "left", float64(len(cut.Sheets)))
 	say(&out, ForgotDelivery, "", -1, "", "sheets", float64(len(cut.Sheets)))
 	return out
+}
+
+// tally is how many openings of each kind faces have.
+type tally struct{ boxes, doors, windows, holes int }
+
+func (n *tally) count(f Face) {
+	for _, o := range f.Openings {
+		switch o.Kind {
+		case "box":
+			n.boxes++
+		case "door":
+			n.doors++
+		case "window", "hatch":
+			n.windows++
+		default:
+			n.holes++
+		}
+	}
+}
+
+// thickness returns that of all new layers of a face.
+func (j Job) thickness(face string) (sum unit.Length) {
+	for _, y := range j.Layers {
+		if i := slices.IndexFunc(j.Boards, func(s Sold) bool { return s.ID == y.Board }); i >= 0 && y.Face == face {
+			sum += j.Boards[i].Thickness
+		}
+	}
+	return sum
 }

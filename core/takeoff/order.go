@@ -50,20 +50,10 @@ func Order(job Job, cut Cut, g Goods) []Step {
 			backing[k] = v
 		}
 	}
-	boxes, doors, windows := 0, 0, 0
+	n := tally{}
 	for _, f := range job.Faces {
-		if !slices.ContainsFunc(cut.Hung, func(h Hung) bool { return h.Face == f.ID }) {
-			continue
-		}
-		for _, o := range f.Openings {
-			switch o.Kind {
-			case "box":
-				boxes++
-			case "door":
-				doors++
-			case "window", "hatch":
-				windows++
-			}
+		if slices.ContainsFunc(cut.Hung, func(h Hung) bool { return h.Face == f.ID }) {
+			n.count(f)
 		}
 	}
 	add(&out, StepServices, "", -1, true, "")
@@ -79,8 +69,8 @@ func Order(job Job, cut Cut, g Goods) []Step {
 		add(&out, StepClips, "", -1, false, "clips rows", float64(g.Clips), float64(len(g.Rows)))
 		add(&out, StepClipsSeen, "", -1, true, "")
 	}
-	if boxes > 0 {
-		add(&out, StepPads, "", -1, false, "boxes", float64(boxes))
+	if n.boxes > 0 {
+		add(&out, StepPads, "", -1, false, "boxes", float64(n.boxes))
 	}
 	edge := job.Rules.withDefaults().Edge
 	run, area := 0.0, 0.0
@@ -90,8 +80,8 @@ func Order(job Job, cut Cut, g Goods) []Step {
 		if first {
 			run = 0
 			add(&out, StepStart, "", h.Layer, false, "gap", float64(edge))
-			if boxes > 0 && i > 0 {
-				add(&out, StepExtend, "", h.Layer, false, "boxes", float64(boxes))
+			if n.boxes > 0 && i > 0 {
+				add(&out, StepExtend, "", h.Layer, false, "boxes", float64(n.boxes))
 			}
 		}
 		if slices.ContainsFunc(g.Film, func(f Layer) bool { return f.Face == h.Face && f.Layer == h.Layer-1 }) {
@@ -109,11 +99,11 @@ func Order(job Job, cut Cut, g Goods) []Step {
 			add(&out, StepSealCheck, "", h.Layer, true, "")
 		}
 	}
-	if doors > 0 {
-		add(&out, StepDoor, "", -1, false, "doors", float64(doors))
+	if n.doors > 0 {
+		add(&out, StepDoor, "", -1, false, "doors", float64(n.doors))
 	}
-	if windows > 0 {
-		add(&out, StepWindow, "", -1, false, "windows", float64(windows))
+	if n.windows > 0 {
+		add(&out, StepWindow, "", -1, false, "windows", float64(n.windows))
 	}
 	if len(cut.Hung) > 0 {
 		add(&out, StepTape, "", -1, false, "")
