@@ -1,7 +1,6 @@
 package test
 
 import (
-	"encoding/json"
 	"encoding/xml"
 	"io"
 	"math"
@@ -19,25 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// roomLink is a link of the example room with something changed.
-func roomLink(t *testing.T, change func(plan map[string]any)) string {
-	t.Helper()
-	var made struct{ Plan map[string]any }
-	require.NoError(t, json.Unmarshal([]byte(native(t, []question{{"new", `{"region":"US","which":"demo"}`}})[0]), &made))
-	change(made.Plan)
-	args, err := json.Marshal(map[string]any{"plan": made.Plan})
-	require.NoError(t, err)
-	var sent struct {
-		OK   bool
-		Link string
-	}
-	reply := native(t, []question{{"encode", string(args)}})[0]
-	require.NoError(t, json.Unmarshal([]byte(reply), &sent))
-	require.True(t, sent.OK, "%s", reply)
-	return sent.Link
-}
-
-// surface returns a surface of a plan by its kind.
+// surfaceOf returns a surface of a plan by its kind.
 func surfaceOf(t *testing.T, plan map[string]any, kind string) map[string]any {
 	t.Helper()
 	for _, s := range plan["surfaces"].([]any) {
@@ -286,7 +267,7 @@ func readTable(t *testing.T, file io.Reader) (rows [][]string) {
 // Something heavy hangs on the ceiling: the clips beside it are over, by shape,
 // word and figure; the verdict says so and mends it.
 func TestClipOverAndMended(t *testing.T) {
-	link := roomLink(t, func(plan map[string]any) {
+	link := linkOf(t, "demo", func(plan map[string]any) {
 		ceiling := surfaceOf(t, plan, "ceiling")
 		plan["surfaces"] = []any{ceiling}
 		ceiling["openings"] = []any{}
@@ -323,7 +304,7 @@ func TestClipOverAndMended(t *testing.T) {
 
 // Something is hung by a tap on the face, and by its fields.
 func TestHungByTapping(t *testing.T) {
-	link := roomLink(t, func(plan map[string]any) {
+	link := linkOf(t, "demo", func(plan map[string]any) {
 		wall := surfaceOf(t, plan, "wall")
 		wall["openings"] = []any{}
 		plan["surfaces"] = []any{wall}

@@ -103,11 +103,11 @@ func TestTypedStaysAsTyped(t *testing.T) {
 	assert.Contains(t, eval[string](p, "[...document.querySelectorAll('input')].map((i) => i.value).join('|') + document.body.innerText"), "58")
 }
 
-// linkOf returns the link of the region's first wall with one thing changed.
-func linkOf(t *testing.T, change func(plan map[string]any)) string {
+// linkOf returns the link of an example, "first" or "demo", with something changed.
+func linkOf(t *testing.T, which string, change func(plan map[string]any)) string {
 	t.Helper()
 	var made struct{ Plan map[string]any }
-	require.NoError(t, json.Unmarshal([]byte(native(t, []question{{"new", `{"region":"US","which":"first"}`}})[0]), &made))
+	require.NoError(t, json.Unmarshal([]byte(native(t, []question{{"new", `{"region":"US","which":"` + which + `"}`}})[0]), &made))
 	change(made.Plan)
 	args, err := json.Marshal(map[string]any{"plan": made.Plan})
 	require.NoError(t, err)
@@ -124,7 +124,7 @@ func linkOf(t *testing.T, change func(plan map[string]any)) string {
 // Markup in a name is a name.
 func TestMarkupInANameIsAName(t *testing.T) {
 	const name = `<img src=x onerror="window.broken=1"><script>window.broken=1</script>`
-	link := linkOf(t, func(plan map[string]any) { plan["name"] = name })
+	link := linkOf(t, "first", func(plan map[string]any) { plan["name"] = name })
 	p := open(t, deploy(t, "/").address()+"#"+link, phone)
 	p.settled()
 	assert.Equal(t, name, strings.TrimSpace(eval[string](p, "document.querySelector('.title .name').textContent")))
@@ -141,7 +141,7 @@ func TestMarkupInANameIsAName(t *testing.T) {
 
 // A link that cannot be read says which part, and the plan that was open stays.
 func TestBadLinks(t *testing.T) {
-	good := linkOf(t, func(map[string]any) {})
+	good := linkOf(t, "first", func(map[string]any) {})
 	// One figure of it is another one.
 	at := strings.LastIndexAny(good[:len(good)/2], "12345678")
 	altered := good[:at] + string(good[at]+1) + good[at+1:]
