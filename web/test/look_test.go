@@ -56,18 +56,7 @@ func TestEveryView(t *testing.T) {
 				p := open(t, server.address(), v)
 				p.settled()
 				c.show(p)
-				p.theme("light")
-				p.shot(v.name + "-" + c.name)
-				if v.name != narrow.name {
-					p.theme("dark")
-					p.shot(v.name + "-" + c.name + "-dark")
-					p.accessible(c.name)
-				}
-				assert.LessOrEqual(t, eval[float64](p, "document.documentElement.scrollWidth"), float64(v.width), "the page is wider than the glass")
-				if v.touch {
-					assert.Empty(t, strings.Join(eval[[]string](p, small), "\n"), "too small for a thumb")
-				}
-				p.noErrors()
+				p.stands(v, c.name)
 			})
 		}
 	}
@@ -79,3 +68,21 @@ const small = `[...document.querySelectorAll('button, select, input, summary, a[
 	.map((e) => [e, e.getBoundingClientRect(), parseFloat(getComputedStyle(e, '::after').height) || 0])
 	.filter(([e, r, reach]) => Math.max(r.height, reach) < 43.5 && getComputedStyle(e).display !== 'inline')
 	.map(([e, r]) => e.outerHTML.slice(0, 90) + ' ' + Math.round(r.width) + ' x ' + Math.round(r.height))`
+
+// stands holds what every view must: pictures in both themes, nothing that axe
+// objects to, nothing wider than the glass or too small for a thumb, no error.
+func (p *page) stands(v view, name string) {
+	p.t.Helper()
+	p.theme("light")
+	p.shot(v.name + "-" + name)
+	if v.name != narrow.name {
+		p.theme("dark")
+		p.shot(v.name + "-" + name + "-dark")
+		p.accessible(name)
+	}
+	assert.LessOrEqual(p.t, eval[float64](p, "document.documentElement.scrollWidth"), float64(v.width), "the page is wider than the glass")
+	if v.touch {
+		assert.Empty(p.t, strings.Join(eval[[]string](p, small), "\n"), "too small for a thumb")
+	}
+	p.noErrors()
+}
