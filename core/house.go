@@ -386,7 +386,7 @@ func (h *house) crack(id string, told room.Report) *CrackReport {
 // inWords says what is wrong with the data of a room in the plan's words, at its field.
 func (h *house) inWords(f room.Fault) *plan.Fault {
 	return plan.RoomFault(h.plan, plan.RoomProblem{
-		Code: string(f.Code), Surface: f.Surface, Opening: f.Opening, Space: f.Space, Other: f.Other, Field: f.Field, Typed: f.Typed,
+		Code: string(f.Code), Surface: f.Surface, Opening: f.Opening, Space: f.Space, Field: f.Field, Typed: f.Typed,
 		Value: f.Value, Limit: f.Limit,
 	})
 }

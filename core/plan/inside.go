@@ -392,8 +392,8 @@ func purchase(p Plan, faults *[]*Fault) Purchase {
 // RoomProblem is what the room finds wrong when it is put together, in its own
 // terms: a code, ids, the field as the room names it, numbers in SI.
 type RoomProblem struct {
-	Code, Surface, Opening, Space, Other, Field, Typed string
-	Value, Limit                                       float64
+	Code, Surface, Opening, Space, Field, Typed string
+	Value, Limit                                float64
 }
 
 // roomFields are the room's names of fields that have another here.
