@@ -11,6 +11,7 @@ import (
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
 	"twoleaf/core/room"
+	"twoleaf/core/transmission"
 )
 
 func houseOf(t testing.TB, p plan.Plan, w Want) *HouseReport {
@@ -79,25 +80,42 @@ func TestChangesAreMade(t *testing.T) {
 }
 
 // Where faces of one board let much of an octave through together, another board
-// that parts them is offered, fire-rated where theirs is.
+// that dips a third of an octave away is offered, fire-rated where theirs is.
 func TestFacesThatDipTogether(t *testing.T) {
-	p := plan.Demo(plan.US)
-	for i := range p.Surfaces {
-		p.Surfaces[i].Openings, p.Surfaces[i].Flank = nil, ""
-	}
-	p.BuildUps[1].Leaves[0].Layers = p.BuildUps[0].Leaves[0].Layers // every face two of the fire-rated board
-	h := houseOf(t, p, Want{Money: true})
-	require.NotEmpty(t, h.Told.Together)
-	var found *ChangeReport
-	for i := range h.Money.Rows {
-		if h.Money.Rows[i].Code == "apart" {
-			found = &h.Money.Rows[i]
+	offered := func(board string) *ChangeReport {
+		p := plan.Demo(plan.US)
+		for i := range p.Surfaces {
+			p.Surfaces[i].Openings, p.Surfaces[i].Flank = nil, ""
 		}
+		for i := range p.BuildUps { // every face two of one board
+			for j := range p.BuildUps[i].Leaves[0].Layers {
+				p.BuildUps[i].Leaves[0].Layers[j].Board = board
+			}
+		}
+		p.Shelf = append(p.Shelf, plan.Shelf{Board: "na_gyp_reg_10", Price: "10 $"})
+		h := houseOf(t, p, Want{Money: true})
+		require.NotEmpty(t, h.Told.Together, board)
+		for i := range h.Money.Rows {
+			if h.Money.Rows[i].Code == "apart" {
+				return &h.Money.Rows[i]
+			}
+		}
+		return nil
 	}
-	require.NotNil(t, found)
-	require.NotNil(t, found.Cost)
-	b, _ := material.ByID(found.Text["board"])
-	assert.True(t, b.FireRated)
+	regular := offered("na_gyp_reg_13")
+	require.NotNil(t, regular)
+	require.NotNil(t, regular.Cost)
+	b, _ := material.ByID(regular.Text["board"])
+	part := float64(transmission.Critical(b)) / transmission.Critical(mustBoard(t, "na_gyp_reg_13"))
+	assert.Greater(t, math.Abs(math.Log2(part)), aThird)
+	// No other fire-rated board of about that mass dips so far away.
+	assert.Nil(t, offered("na_gyp_typeX_16"))
+}
+
+func mustBoard(t *testing.T, id string) material.Board {
+	b, ok := material.ByID(id)
+	require.True(t, ok, id)
+	return b
 }
 
 // What was read before anything was hung is held against the room as it was.

@@ -111,7 +111,7 @@ func (p *preread) read() {
 			s := &b.Sound
 			b.ID, b.Name = id, id
 			f.texts(&b.Short, (*string)(&b.Kind), &fire, &s.Source, &b.Source, &b.Origin)
-			f.numbers(0, (*float64)(&b.Thickness), (*float64)(&b.Mass), (*float64)(&s.Young), &s.Nu, &s.Loss, &s.Ratio, &s.Shear, &s.Flow)
+			f.numbers(0, (*float64)(&b.Thickness), (*float64)(&b.Mass), (*float64)(&s.Young), &s.Nu, &s.Loss, &s.Ratio, &s.Shear, &s.Flow, &s.Faces)
 			b.FireRated = fire != ""
 			boards = append(boards, y)
 		case "leaf":

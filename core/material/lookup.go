@@ -117,28 +117,50 @@ func (f Fixing) UsualGrid(region string) (rows, along unit.Length) {
 	return f.metricRows, f.metricAlong
 }
 
-// WithMass returns the board with another mass per area. The modulus goes with
-// the mass,
+// facing returns what paper faces of stiffness F add to a board's modulus in bending, Pa:
 //
-//	E′ = E·m′/m
+//	6·F/t
+//
+// from F·(t/2)² of each face beside E·t³/12 of the core (derived).
+func facing(faces, thickness float64) unit.Pressure { return unit.Pressure(6 * faces / thickness) }
+
+// Stretch returns the board's stiffness in tension per width, N/m, but for
+// 1/(1−ν²): E·t of a board alike all through, and less where paper faces F
+// stiffen it in bending,
+//
+//	E·t − 4·F
+func (b Board) Stretch() float64 {
+	return float64(b.Sound.Young)*float64(b.Thickness) - 4*b.Sound.Faces
+}
+
+// WithMass returns the board with another mass per area. The modulus goes with
+// the mass, but for the share of paper faces F, which stay as they are:
+//
+//	E′ = (E − 6F/t)·m′/m + 6F/t
 //
 // so that thickness × critical frequency, which depends on E/ρ only, stays what
 // boards of the kind measure. A mass of 0 or less returns the board as it is.
 func (b Board) WithMass(m unit.SurfaceMass) Board {
 	if m > 0 && b.Mass > 0 {
-		b.Sound.Young *= unit.Pressure(m / b.Mass)
+		f := facing(b.Sound.Faces, float64(b.Thickness))
+		b.Sound.Young = (b.Sound.Young-f)*unit.Pressure(m/b.Mass) + f
 		b.Mass = m
 	}
 	return b
 }
 
-// WithThickness returns the board in another thickness at the same density and
-// modulus: the mass goes with it, m′ = m·t′/t, and the stiffness follows from
-// E and t′. A thickness of 0 or less returns the board as it is.
+// WithThickness returns the board in another thickness at the same density,
+// modulus and faces F: the mass goes with it, m′ = m·t′/t, and the stiffness
+// follows from t′ and
+//
+//	E′ = E − 6F/t + 6F/t′
+//
+// A thickness of 0 or less returns the board as it is.
 func (b Board) WithThickness(t unit.Length) Board {
 	if t > 0 && b.Thickness > 0 {
 		k := unit.SurfaceMass(t / b.Thickness)
 		b.Mass, b.MassLow, b.MassHigh, b.CodeMass = b.Mass*k, b.MassLow*k, b.MassHigh*k, b.CodeMass*k
+		b.Sound.Young += facing(b.Sound.Faces, float64(t)) - facing(b.Sound.Faces, float64(b.Thickness))
 		b.Thickness = t
 	}
 	return b

@@ -66,11 +66,15 @@ func (s Sheet) Area() unit.Area { return unit.Area(s.Width * s.Length) }
 
 // Sound holds what the transmission model needs of a board beside mass and thickness.
 type Sound struct {
-	Young unit.Pressure // effective isotropic modulus E, Pa
-	Nu    float64       // Poisson's ratio ν
-	Loss  float64       // loss factor η in place, without the edge loss of masonry
-	Ratio float64       // Bx/By, stiffness along over across the sheet, ≥ 1
-	Shear float64       // share of the solid shear stiffness kept, 1 for solid boards
+	Young unit.Pressure // effective isotropic modulus E in bending, Pa
+	// Faces is what each of the two paper faces of a gypsum board adds to its
+	// stiffness in tension, modulus × thickness, N/m; 0 of other boards. Young
+	// has their share in bending in it.
+	Faces float64
+	Nu    float64 // Poisson's ratio ν
+	Loss  float64 // loss factor η in place, without the edge loss of masonry
+	Ratio float64 // Bx/By, stiffness along over across the sheet, ≥ 1
+	Shear float64 // share of the solid shear stiffness kept, 1 for solid boards
 	// Flow is the flow resistivity of an unsealed porous wall, Pa·s/m², else 0.
 	Flow float64
 	// Source is the key of the row these values come from; Assumed names what

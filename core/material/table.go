@@ -139,7 +139,7 @@ const tableC0 = 343.2
 
 // likeness is a row of sound.csv: what boards of one kind share, whatever their mass.
 type likeness struct {
-	specific float64 // E/ρ, m²/s²
+	specific float64 // E/ρ, m²/s², of the core where there are faces
 	sound    Sound   // without Young
 }
 
@@ -148,6 +148,7 @@ var likenesses = sync.OnceValue(func() map[string]likeness {
 	for _, r := range records(soundCSV) {
 		l := likeness{sound: Sound{
 			Nu: r.num("nu"), Loss: r.num("loss"), Ratio: r.num("ratio"), Shear: r.num("shear"), Flow: r.num("flow"),
+			Faces:  r.num("faces_MN_m") * 1e6,
 			Source: r["source"], Assumed: r["assumed"],
 		}}
 		if fct := r.num("fc_t"); fct > 0 {
@@ -191,7 +192,8 @@ var boards = sync.OnceValue(func() table[Board] {
 		if stiff == 0 {
 			stiff = float64(b.Mass)
 		}
-		b.Sound.Young = unit.Pressure(l.specific * stiff / float64(b.Thickness))
+		t := float64(b.Thickness)
+		b.Sound.Young = unit.Pressure(l.specific*stiff/t) + facing(l.sound.Faces, t)
 		return b
 	})
 })

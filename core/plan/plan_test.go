@@ -148,7 +148,8 @@ func critical(b material.Board) float64 {
 }
 
 // A typed weight keeps thickness × critical frequency; a typed thickness
-// changes both mass and critical frequency and keeps that product too.
+// changes both mass and critical frequency and keeps that product too. Gypsum
+// board between paper faces does not: see material.TestLawPaperFaces.
 func TestLawTypedMass(t *testing.T) {
 	for _, b := range material.All() {
 		if len(b.Sheets) == 0 || b.Sheets[0].Area() == 0 {
@@ -163,7 +164,9 @@ func TestLawTypedMass(t *testing.T) {
 			}
 			assert.InEpsilon(t, k*float64(b.Mass), float64(h.Board.Mass), 1e-3)
 			assert.Equal(t, b.Thickness, h.Board.Thickness)
-			assert.InEpsilon(t, table, critical(h.Board)*float64(h.Board.Thickness), 1e-12, b.ID)
+			if b.Sound.Faces == 0 { // paper faces stay what they are, whatever the core weighs
+				assert.InEpsilon(t, table, critical(h.Board)*float64(h.Board.Thickness), 1e-12, b.ID)
+			}
 			assert.Equal(t, Typed, h.Mass.Origin)
 			assert.Equal(t, w, h.Mass.As)
 		}
@@ -172,7 +175,9 @@ func TestLawTypedMass(t *testing.T) {
 		clean(t, faults)
 		grown := float64(h.Board.Thickness / b.Thickness)
 		assert.InEpsilon(t, grown*float64(b.Mass), float64(h.Board.Mass), 1e-12)
-		assert.InEpsilon(t, critical(b)/grown, critical(h.Board), 1e-12)
+		if b.Sound.Faces == 0 {
+			assert.InEpsilon(t, critical(b)/grown, critical(h.Board), 1e-12)
+		}
 		assert.Equal(t, Computed, h.Mass.Origin)
 	}
 }

@@ -149,15 +149,15 @@ func perArea(s side, g *assembly.Gap) float64 {
 	return 1 / (usualRows * bayOf(g))
 }
 
-// hanger adds the springs of a resilient fixing, whose channel on a stud, on a
-// joist or on masonry has stiffness k and law l.
-func (b *bridge) hanger(s side, k float64, l law, c *Constants) {
+// hanger adds the springs of a resilient fixing; a channel is the same on a
+// stud, on a joist and on masonry.
+func (b *bridge) hanger(s side, c *Constants) {
 	typed := s.held.Fixing.Stiffness
 	if s.kind() == material.Channel {
-		if typed > 0 {
-			k *= typed / c.Channel // a stiffer channel is stiffer everywhere
+		if typed <= 0 {
+			typed = c.Channel
 		}
-		b.add(k, l)
+		b.add(typed, channel)
 		return
 	}
 	// Rubber and the channel it holds on both sides, twice as stiff as one held by a single leg.
@@ -182,7 +182,7 @@ func between(bu *assembly.BuildUp, g *assembly.Gap, near, far side, c *Constants
 				return edge(g, near, far, reduced, c)
 			}
 		}
-		return hung(g, near, far, frame, floor, masonry, reduced, c)
+		return hung(g, near, far, frame, masonry, reduced, c)
 	}
 	if none {
 		return edge(g, near, far, reduced, c)
@@ -224,6 +224,7 @@ func between(bu *assembly.BuildUp, g *assembly.Gap, near, far side, c *Constants
 		r = lines(b, c.JoistLattice, 0, c)
 		r.add(c.JoistLine, steady)
 		r.loss = c.LiningLoss
+		r.near, r.far = float64(g.Frame.Mass)/2, float64(g.Frame.Mass)/2
 	case frame == material.Staggered || frame == material.Double:
 		r = lines(c.EdgeSpacing, c.LatticeLoss, c.ScrewPitch, c)
 		k := c.Edge
@@ -289,17 +290,7 @@ func flange(f *material.Frame) float64 {
 
 // hung returns the connection of two leaves of which at least one hangs on
 // resilient channel or clips.
-func hung(g *assembly.Gap, near, far side, frame material.FrameKind, floor, masonry bool, reduced float64, c *Constants) (r bridge, ok bool) {
-	// Stiffness of a channel and its law by what carries it.
-	k, l, loss := c.Channel, channel, c.BridgeLoss
-	switch {
-	case masonry && (frame == material.Strapping || frame == material.ZBar || frame == material.Wood):
-		k, l, loss = c.ZBar, steady, c.LiningLoss
-	case masonry:
-		k, l, loss = c.LiningChannel, steady, c.LiningLoss
-	case floor:
-		k, l, loss = c.JoistChannel*pow(reduced, c.JoistMass), steady, c.LiningLoss
-	}
+func hung(g *assembly.Gap, near, far side, frame material.FrameKind, masonry bool, reduced float64, c *Constants) (r bridge, ok bool) {
 	// Points per m², and their distance along a stud: of the closer grid where both sides hang.
 	n, rows := 0.0, 0.0
 	for _, s := range [...]side{near, far} {
@@ -328,17 +319,17 @@ func hung(g *assembly.Gap, near, far side, frame material.FrameKind, floor, maso
 		}
 		for _, s := range [...]side{near, far} {
 			if s.resilient() {
-				r.hanger(s, k, l, c)
+				r.hanger(s, c)
 				r.springs[r.n-1].stiffness /= rowsOf(s)
 			}
 		}
 		return r, true
 	}
 	r = points(n, bayOf(g))
-	r.loss = loss
+	r.loss = c.BridgeLoss
 	for _, s := range [...]side{near, far} {
 		if s.resilient() {
-			r.hanger(s, k, l, c)
+			r.hanger(s, c)
 			// Fewer hangers on one side than on the other: the same per area.
 			r.springs[r.n-1].stiffness *= perArea(s, g) / n
 		}
@@ -346,10 +337,10 @@ func hung(g *assembly.Gap, near, far side, frame material.FrameKind, floor, maso
 	if frame == material.CStud && !masonry {
 		r.add(studStiffness(&g.Frame, reduced, c)*rows, stud)
 	}
-	if !masonry && !floor {
-		// The frame's mass goes with the leaf that is screwed to it; between two
-		// springs it is left out.
-		mass := float64(g.Frame.Mass) * rows
+	if !masonry {
+		// Half of the frame's mass goes with the leaf that is screwed to it, as
+		// where both are; the other half, and all of it between two springs, is left out.
+		mass := float64(g.Frame.Mass) / 2 * rows
 		switch {
 		case near.kind() == material.Screwed:
 			r.near = mass

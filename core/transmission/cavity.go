@@ -48,10 +48,15 @@ func newCavity(g *assembly.Gap, near, far *leaf, c *Constants) cavity {
 	case k == material.Joist || k == material.SteelJoist || k == material.Strapping || k == material.ZBar,
 		k == material.Bare, !framedWall(k) && (side{held: &g.Near}.resilient() || side{held: &g.Far}.resilient()):
 		// A channel's own depth below boards is closed like the joist space above it.
-		v.loss = c.JoistLoss
+		v.loss = c.BayLoss
 		return v
 	}
-	v.loss = c.StudLoss * pow(d/0.09, c.StudLossPower)
+	v.loss = c.BayLoss
+	if k == material.Double && g.Frame.Sheet == 0 {
+		// Solid studs of two rows: sound that passes between the rows is squeezed
+		// by both. Punched sheet steel shows none of it in the rows of NBC2020.
+		v.loss *= 2
+	}
 	v.closed = newClosure(g, c)
 	return v
 }

@@ -16,14 +16,14 @@ import (
 
 // pinned are constants that no fit moves, so that golden figures stay.
 var pinned = Constants{
-	BayFactor: 1.2, LatticeLoss: 0.07, ScrewPitch: 0.2, FreeWaveCap: 0.8, StudLoss: 60, StudLossPower: 0.5,
-	JoistLoss: 80, MasonryLoss: 180, PaneLoss: 340, PanePower: 0.45, EdgeLoss: 0.02, EdgeMass: 4850,
+	BayFactor: 1.2, LatticeLoss: 0.07, ScrewPitch: 0.2, FreeWaveCap: 0.8, BayLoss: 60,
+	MasonryLoss: 180, PaneLoss: 340, PanePower: 0.45, EdgeLoss: 0.02, EdgeMass: 4850,
 	EdgeCap: 0.042, StackLoss: 0.01, WoodStud: 1e+09, Stud: 600000, StudThick: 3, StudDepth: 0.5,
 	StudGrowth: 1.05, StudCorner: 400, StudMass: 1.26, Channel: 160000, ChannelCorner: 63, Clip: 150000,
 	ClipGrowth: 0.5, Staggered: 9e+06, Edge: 330000, EdgeSpacing: 1.2, BridgeLoss: 0.25, MassReference: 5.7,
 	FrameFade: 1500, PerimeterHold: 1, StudOpening: 0.06, StudThroat: 0.056, FaceDepth: 0.01, FaceLoss: 0.45,
-	LiningChannel: 56000, Strapping: 4.3e+06, ZBar: 71000, ZBarSpacing: 0.6, Standing: 110000, LiningLoss: 0.1,
-	LiningLattice: 0.15, JoistLine: 1e+08, JoistLattice: 1, Furring: 1e+07, JoistChannel: 270000, JoistMass: 0.75,
+	Strapping: 4.3e+06, ZBar: 71000, ZBarSpacing: 0.6, Standing: 110000, LiningLoss: 0.1,
+	LiningLattice: 0.15, JoistLine: 1e+08, JoistLattice: 1, Furring: 1e+07,
 	FilmModulus: 400000, FilmLoss: 0.9, Porosity: 0.2, Tortuosity: 2, Plateau: 0.02, FrameLeak: 1.6e-06,
 	ShortPoint: 1e+08,
 }
@@ -65,9 +65,9 @@ func TestSameDigits(t *testing.T) {
 		b            assembly.BuildUp
 	}{
 		{"one board", "d358dfd88f574245", one(layer(gyp))},
-		{"wood", "35ad1b305123e0c9", two(layer(ply), gap(material.Wood, material.Screwed), layer(gyp))},
-		{"film on channel", "ceba6fde2cbbab24", two(layer(gyp), gap(material.CStud, material.Channel), film)},
-		{"lined block", "5b2e0577887428fa", assembly.BuildUp{
+		{"wood", "e90b04a1495600b6", two(layer(ply), gap(material.Wood, material.Screwed), layer(gyp))},
+		{"film on channel", "cdc97c1ea13aecaf", two(layer(gyp), gap(material.CStud, material.Channel), film)},
+		{"lined block", "c9363d5f4cb757d4", assembly.BuildUp{
 			Leaves: []assembly.Leaf{layer(block), film, layer(gyp)},
 			Gaps:   []assembly.Gap{gap(material.Strapping, material.Screwed), gap(material.Wood, material.Clip)}}},
 	} {

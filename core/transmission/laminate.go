@@ -18,13 +18,23 @@ import (
 //
 // which for two boards is the constrained layer of Ross, Kerwin and Ungar
 // (1959), BΔ·g/(1+g). A glued joint has no compliance, a dry one takes no shear.
+//
+// A film with the same loss factor at all frequencies stiffens with them, or it
+// would act before it is strained (Kramers and Kronig; derived):
+//
+//	G(f) = G0·(f/f0)^α,  tan(α·π/2) = η2
 type laminate struct {
-	n    int // boards
-	k    [assembly.MaxLayers]float64
-	arm  [assembly.MaxLayers - 1]float64
-	soft [assembly.MaxLayers - 1]float64 // h/G, m³/N; 0 glued, < 0 dry
-	loss float64
+	n     int // boards
+	k     [assembly.MaxLayers]float64
+	arm   [assembly.MaxLayers - 1]float64
+	soft  [assembly.MaxLayers - 1]float64 // h/G at f0, m³/N; 0 glued, < 0 dry
+	loss  float64                         // η2
+	power float64                         // α
 }
+
+// filmHz is where the modulus of a film is stated, f0, Hz: the middle of the
+// range in which a wall's rating is decided (common practice).
+const filmHz = 500
 
 func newLaminate(layers []assembly.Layer, c *Constants) laminate {
 	var m laminate
@@ -32,7 +42,7 @@ func newLaminate(layers []assembly.Layer, c *Constants) laminate {
 	for i, y := range layers {
 		b := y.Board
 		t, nu := float64(b.Thickness), b.Sound.Nu
-		m.k[i] = max(float64(b.Sound.Young)*t/(1-nu*nu), 1)
+		m.k[i] = max(b.Stretch()/(1-nu*nu), 1)
 		if i == len(layers)-1 {
 			break
 		}
@@ -52,7 +62,7 @@ func newLaminate(layers []assembly.Layer, c *Constants) laminate {
 	if !joined {
 		return laminate{}
 	}
-	m.n, m.loss = len(layers), c.FilmLoss
+	m.n, m.loss, m.power = len(layers), c.FilmLoss, 2/pi*math.Atan(c.FilmLoss)
 	// Turned about it is the same leaf: keep the one that reads first, so
 	// that both have the same digits.
 	if r := m.reversed(); r.before(&m) {
@@ -62,7 +72,7 @@ func newLaminate(layers []assembly.Layer, c *Constants) laminate {
 }
 
 func (m *laminate) reversed() laminate {
-	r := laminate{n: m.n, loss: m.loss}
+	r := laminate{n: m.n, loss: m.loss, power: m.power}
 	for i := range m.n {
 		r.k[i] = m.k[m.n-1-i]
 		if i < m.n-1 {
@@ -100,14 +110,15 @@ func (m *laminate) rigid() float64 {
 			return 0
 		}
 	}
-	return real(m.stiffness(0))
+	return real(m.stiffness(filmHz, 0))
 }
 
-// stiffness returns BΔ at wavenumber k, N·m; k2 is k². Its imaginary part is the film's loss.
-func (m *laminate) stiffness(k2 float64) complex128 {
+// stiffness returns BΔ at a frequency and wavenumber k, N·m; k2 is k². Its
+// imaginary part is the film's loss.
+func (m *laminate) stiffness(hz, k2 float64) complex128 {
 	var diag, rhs, shear [assembly.MaxLayers - 1]complex128
 	n := m.n - 1
-	film := complex(k2, 0) / complex(1, m.loss)
+	film := complex(k2*pow(filmHz/hz, m.power), 0) / complex(1, m.loss)
 	off := func(i int) complex128 { // between joints i−1 and i, through board i
 		if i == 0 || m.soft[i-1] < 0 || m.soft[i] < 0 {
 			return 0
@@ -143,13 +154,13 @@ func (m *laminate) stiffness(k2 float64) complex128 {
 }
 
 // Composite returns the bending stiffness per width, N·m, and the loss factor
-// of two boards with a damping film between them at wavenumber k, 1/m (Ross,
-// Kerwin and Ungar 1959), each board's own loss included.
-func Composite(a, b material.Board, k float64) (stiff, loss float64) {
+// of two boards with a damping film between them at a frequency, Hz, and
+// wavenumber k, 1/m (Ross, Kerwin and Ungar 1959), each board's own loss included.
+func Composite(a, b material.Board, hz, k float64) (stiff, loss float64) {
 	c := Defaults()
 	m := newLaminate([]assembly.Layer{{Board: a, Join: assembly.Film}, {Board: b}}, &c)
 	pa, pb := plate(a), plate(b)
-	total := complex(pa+pb, pa*a.Sound.Loss+pb*b.Sound.Loss) + m.stiffness(k*k)
+	total := complex(pa+pb, pa*a.Sound.Loss+pb*b.Sound.Loss) + m.stiffness(hz, k*k)
 	if math.IsNaN(real(total)) {
 		return 0, 0
 	}

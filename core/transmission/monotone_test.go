@@ -17,14 +17,16 @@ import (
 )
 
 // heavier returns a build-up whose leaves each weigh so many times as much, at
-// the same thickness and critical frequency: boards of a denser make, as a tag
-// with another weight is taken.
+// the same thickness and critical frequency: boards of a denser and stiffer make.
 func heavier(b assembly.BuildUp, by []float64) assembly.BuildUp {
 	b.Leaves = slices.Clone(b.Leaves)
 	for i := range b.Leaves {
 		l := slices.Clone(b.Leaves[i].Layers)
 		for j := range l {
-			l[j].Board = l[j].Board.WithMass(l[j].Board.Mass * unit.SurfaceMass(by[i]))
+			x := &l[j].Board
+			x.Mass *= unit.SurfaceMass(by[i])
+			x.Sound.Young *= unit.Pressure(by[i])
+			x.Sound.Faces *= by[i]
 		}
 		b.Leaves[i].Layers = l
 	}

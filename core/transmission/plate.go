@@ -131,7 +131,7 @@ func (f *leaf) damping(hz float64) float64 { return f.loss + f.edge*math.Sqrt(10
 func (f *leaf) bending(hz, k2 float64) complex128 {
 	b := complex(f.stiff, f.stiff*f.damping(hz))
 	if f.film.n > 0 {
-		b += f.film.stiffness(k2)
+		b += f.film.stiffness(hz, k2)
 	}
 	return b
 }

@@ -85,13 +85,13 @@ func TestPrintedFilm(t *testing.T) {
 		kb := math.Sqrt(w * math.Sqrt(2*float64(gyp16.Mass)/(2*plate(gyp16))))
 		still := gyp16
 		still.Sound.Loss = 0
-		b, eta := Composite(still, still, kb)
+		b, eta := Composite(still, still, filmHz, kb)
 		assert.InEpsilon(t, v.stiff, b, 0.01, "%v Hz", v.hz)
 		assert.InEpsilon(t, v.loss, eta, 0.01, "%v Hz", v.hz)
 	}
 	// From glued at low to loose at high wavenumbers.
-	low, _ := Composite(gyp16, gyp16, 0.01)
-	high, _ := Composite(gyp16, gyp16, 1e4)
+	low, _ := Composite(gyp16, gyp16, filmHz, 0.01)
+	high, _ := Composite(gyp16, gyp16, filmHz, 1e4)
 	d := 0.0159 + 0.0004
 	k := float64(gyp16.Sound.Young) * 0.0159 / (1 - 0.0625)
 	assert.InEpsilon(t, 2*plate(gyp16)+k*d*d/2, low, 1e-3)
@@ -205,6 +205,6 @@ func ExampleCoincidences() {
 		fmt.Printf("%s, layers %v: %.0f to %.0f Hz\n", c.Board.Short, c.Layers, float64(c.Low), float64(c.High))
 	}
 	// Output:
-	// Gypsum type X, layers [0 2]: 1999 to 2606 Hz
+	// Gypsum type X, layers [0 2]: 2066 to 2694 Hz
 	// Plywood, layers [1]: 820 to 1421 Hz
 }

@@ -65,7 +65,7 @@ func TestLawSearchFindsWhatMadeTheRows(t *testing.T) {
 
 // The same again gives the same digits, and no round makes it worse.
 func TestLawSearchIsReproducible(t *testing.T) {
-	p, at := small(t, light, "Stud", "StudGrowth", "StudLoss")
+	p, at := small(t, light, "Stud", "StudGrowth", "BayLoss")
 	last := math.Inf(1)
 	a, _ := p.search(p.start(at, nil), nil, 4, nil, func(_ int, cost float64) {
 		assert.LessOrEqual(t, cost, last)
@@ -82,7 +82,7 @@ func TestLawSearchIsReproducible(t *testing.T) {
 
 // A series that is left out has no say.
 func TestLawLeftOutHasNoSay(t *testing.T) {
-	p, at := small(t, light, "Stud", "StudLoss")
+	p, at := small(t, light, "Stud", "BayLoss")
 	out := func(k int) bool { return p.series[k] == "NBC-S6" }
 	a, _ := p.search(p.start(at, out), nil, 4, out, nil)
 	for k := range p.tests {
@@ -119,7 +119,7 @@ func TestWriteConstants(t *testing.T) {
 	dir := filepath.Join(root, "core", "transmission")
 	require.NoError(t, os.MkdirAll(dir, 0o755))
 	file := filepath.Join(dir, "constants.go")
-	text := "package x\n\t{\"Stud\", \"N/m²\", 5.8e5, 2e5, 1e6, \"calibrated\", \"a stud\", f},\n\t{\"StudLoss\", \"\", 59, 1, 2, \"x\", \"y\", f},\n"
+	text := "package x\n\t{\"Stud\", \"N/m²\", 5.8e5, 2e5, 1e6, \"calibrated\", \"a stud\", f},\n\t{\"BayLoss\", \"\", 59, 1, 2, \"x\", \"y\", f},\n"
 	require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
 	require.NoError(t, writeConstants(root, map[string]float64{"Stud": 612300}))
 	got, err := os.ReadFile(file)

@@ -25,8 +25,7 @@ var free = []struct {
 }{
 	{"BayFactor", linear, ""},
 	{"LatticeLoss", ratio, ""},
-	{"StudLoss", ratio, ""},
-	{"JoistLoss", ratio, ""},
+	{"BayLoss", ratio, ""},
 	{"MasonryLoss", ratio, ""},
 	{"PaneLoss", ratio, ""},
 	{"EdgeCap", ratio, ""},
@@ -40,12 +39,10 @@ var free = []struct {
 	{"FaceDepth", ratio, ""},
 	{"FaceLoss", ratio, ""},
 	{"Strapping", ratio, "Furring"}, // strips of wood and their nails, on block or under joists
-	{"ZBar", ratio, "LiningChannel"},
+	{"ZBar", ratio, ""},
 	{"Standing", ratio, ""},
 	{"LiningLattice", ratio, ""},
 	{"JoistLattice", ratio, ""},
-	{"JoistChannel", ratio, ""},
-	{"JoistMass", linear, ""},
 }
 
 // parameter is a free constant as a share of the way between its bounds.

@@ -96,7 +96,7 @@ func (t *table) leaf(l assembly.Leaf) string {
 	for _, y := range l.Layers {
 		b := y.Board
 		n := t.add("board", b.ID, b.Short, string(b.Kind), flag(b.FireRated), b.Sound.Source, b.Source, b.Origin, number(b.Thickness), number(b.Mass),
-			number(b.Sound.Young), number(b.Sound.Nu), number(b.Sound.Loss), number(b.Sound.Ratio), number(b.Sound.Shear), number(b.Sound.Flow))
+			number(b.Sound.Young), number(b.Sound.Nu), number(b.Sound.Loss), number(b.Sound.Ratio), number(b.Sound.Shear), number(b.Sound.Flow), number(b.Sound.Faces))
 		boards = append(boards, strconv.Itoa(n)+map[assembly.Join]string{assembly.Loose: "", assembly.Glued: "g", assembly.Film: "f"}[y.Join])
 	}
 	return strconv.Itoa(t.add("leaf", strings.Join(boards, " ")))
