@@ -154,8 +154,8 @@ func WithoutLeaf(b assembly.BuildUp, i int) assembly.BuildUp {
 }
 
 // dipsTogether finds boards of one coincidence in two leaves and the board of
-// the palette that parts them best: of the same kind, nearest in mass, its
-// coincidence at least a third of an octave away.
+// the palette that parts them best: of the same kind, nearest in mass and about
+// as heavy, its coincidence in another band.
 func dipsTogether(b assembly.BuildUp, palette []material.Board) (Advice, assembly.BuildUp, bool) {
 	for i := range b.Leaves {
 		for j := i + 1; j < len(b.Leaves); j++ {
@@ -194,6 +194,9 @@ func DipTogether(a, b float64) bool {
 	return a < b*half && b < a*half
 }
 
+// aboutAsHeavy is how many times as heavy a board may be that is to replace another (our own choice).
+const aboutAsHeavy = 1.4
+
 func sameDip(a, b material.Board) bool {
 	return DipTogether(transmission.Critical(a), transmission.Critical(b))
 }
@@ -201,8 +204,8 @@ func sameDip(a, b material.Board) bool {
 func nearestOther(b material.Board, palette []material.Board) (material.Board, bool) {
 	best, found := material.Board{}, false
 	for _, p := range palette {
-		r := transmission.Critical(p) / transmission.Critical(b)
-		if p.Kind != b.Kind || b.FireRated && !p.FireRated || r < thirdOfOctave*0.97 && r > 1/(thirdOfOctave*0.97) {
+		r := float64(p.Mass / b.Mass)
+		if p.Kind != b.Kind || b.FireRated && !p.FireRated || sameDip(p, b) || r > aboutAsHeavy || r < 1/aboutAsHeavy {
 			continue
 		}
 		if !found || math.Abs(float64(p.Mass-b.Mass)) < math.Abs(float64(best.Mass-b.Mass)) {
