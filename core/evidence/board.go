@@ -310,7 +310,11 @@ func readParts(s string) ([]part, error) {
 				continue
 			}
 			if has(low, "each face", "both faces", "each side", "both sides") && len(now.layers) > 0 {
-				now.layers = append([]assembly.Layer{layer}, now.layers...)
+				under := layer
+				if bonded(layer, now.layers[0]) {
+					under.Join = assembly.Glued
+				}
+				now.layers = append([]assembly.Layer{under}, now.layers...)
 			}
 			joined := assembly.Loose
 			if has(low, "glued") {
@@ -341,7 +345,7 @@ func readParts(s string) ([]part, error) {
 // bonded reports whether a layer is laid wet on another: plaster and render on masonry or slab.
 func bonded(a, b assembly.Layer) bool {
 	wet := func(y assembly.Layer) bool { return y.Board.Kind == material.Plaster }
-	return wet(a) && (b.Board.Kind.Masonry() || b.Board.ID == "wood-wool") || wet(b) && a.Board.Kind.Masonry()
+	return wet(a) && (b.Board.Kind.Masonry() || strings.HasPrefix(b.Board.ID, "wood-wool")) || wet(b) && a.Board.Kind.Masonry()
 }
 
 func orElse(a, b assembly.Join) assembly.Join {
