@@ -6,6 +6,7 @@ import (
 	"twoleaf/core/appraise"
 	"twoleaf/core/assembly"
 	"twoleaf/core/caution"
+	"twoleaf/core/evidence"
 	"twoleaf/core/internal/wire"
 	"twoleaf/core/load"
 	"twoleaf/core/material"
@@ -324,6 +325,9 @@ func (a *assessment) gaps() []GapReport {
 			Fill: g.Fill.ID, FillName: g.Fill.Name, There: g.There, FillThere: g.FillThere,
 			Near: held(g.Near, f.Near), Far: held(g.Far, f.Far),
 		}
+		if evidence.OnStuds(a.here.Assembly, i) {
+			out[i].Near.Screws, out[i].Far.Screws = a.screws(g.Near, f.Near), a.screws(g.Far, f.Far)
+		}
 		if d := assembly.FrameDepth(g.Frame); d > 0 {
 			out[i].FrameDepth = value(d, kindLength, "")
 			out[i].FrameWidth = value(g.Frame.Width, kindLength, "")
@@ -336,6 +340,20 @@ func (a *assessment) gaps() []GapReport {
 		}
 	}
 	return out
+}
+
+// screws returns how far apart the screws of a side on studs are: as typed, else
+// at least as the code table has them (NBC2020), 300 mm or 12 in; nil where nothing is screwed.
+func (a *assessment) screws(h assembly.Held, f plan.HeldFrom) *Value {
+	switch {
+	case h.Fixing.Kind == material.Untied:
+		return nil
+	case h.Screws > 0:
+		return from(h.Screws, kindLength, f.Screws)
+	case a.plan.Units == plan.Customary:
+		return fixed(float64(12*unit.Inch), kindLength)
+	}
+	return fixed(float64(300*unit.Millimetre), kindLength)
 }
 
 func held(h assembly.Held, f plan.HeldFrom) HeldReport {

@@ -304,7 +304,7 @@ func (h *house) buildUpChanges(id string) []change {
 	if g.Near.Fixing.Kind == material.Screwed && g.Frame.Kind != material.Double && g.Frame.Kind != material.NoFrame {
 		fixing, _ := material.FixingByID("clip")
 		add("clips", func(b *plan.BuildUp) {
-			b.Gaps[0].Near = plan.Held{Fixing: "clip", Rating: b.Gaps[0].Near.Rating}
+			b.Gaps[0].Near = plan.Held{Fixing: "clip", Rating: b.Gaps[0].Near.Rating, Screws: b.Gaps[0].Near.Screws}
 			for j := range b.Leaves[0].Layers {
 				b.Leaves[0].Layers[j].There = false
 			}

@@ -6,6 +6,7 @@ import (
 	"twoleaf/core/appraise"
 	"twoleaf/core/assembly"
 	"twoleaf/core/caution"
+	"twoleaf/core/evidence"
 	"twoleaf/core/load"
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
@@ -118,6 +119,9 @@ func (a *assessment) cautions(rep *Report, advice []appraise.Advice) []caution.C
 			add(caution.ChannelSandwiched, args, nil)
 		case appraise.Shorted:
 			add(caution.ChannelShorted, args, nil)
+		case appraise.CloseScrews:
+			_, s := evidence.ScrewAllowance(a.here.Assembly)
+			add(caution.CloseScrews, args.and("screws", float64(s)), nil)
 		}
 	}
 	if a.yours.Spread.Nearest {

@@ -183,7 +183,11 @@ func (a *assessment) spacing() (out []takeoff.Spacing) {
 		if near {
 			last = i == 0
 		}
-		out = append(out, takeoff.ScrewSpacing(string(a.plan.Region), takeoff.Place(a.here.Surface.Kind), y.Board.Kind, channel, last))
+		s := takeoff.ScrewSpacing(string(a.plan.Region), takeoff.Place(a.here.Surface.Kind), y.Board.Kind, channel, last)
+		if last {
+			s = s.Closer(b.Gaps[gap].Held(near).Screws)
+		}
+		out = append(out, s)
 	}
 	return out
 }

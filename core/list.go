@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strconv"
 
+	"twoleaf/core/assembly"
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
 	"twoleaf/core/room"
@@ -75,7 +76,11 @@ func (s *shopping) leaf(f plan.Face, here plan.Resolved, leaf int) {
 	gap, near, fixed := here.Assembly.Fixed(leaf)
 	n := len(l.Layers)
 	id := faceID(f.Surface.ID, leaf)
-	resilient := fixed && here.Assembly.Gaps[gap].Held(near).Grid.Rows > 0
+	var held assembly.Held
+	if fixed {
+		held = here.Assembly.Gaps[gap].Held(near)
+	}
+	resilient := held.Grid.Rows > 0
 	order := 0
 	for k := range n {
 		i := k
@@ -90,7 +95,7 @@ func (s *shopping) leaf(f plan.Face, here plan.Resolved, leaf int) {
 		s.boards[y.Board.ID] = h
 		s.above[y.Board.ID] = s.above[y.Board.ID] || f.Surface.Kind == plan.Ceiling
 		s.job.Layers = append(s.job.Layers, takeoff.Layer{Face: id, Layer: order, Board: y.Board.ID, Base: order > 0})
-		s.goods.Screws = append(s.goods.Screws, takeoff.Fixed{Face: id, Layer: order, Length: screws[i].Length, Kind: y.Board.Kind, OnChannel: resilient})
+		s.goods.Screws = append(s.goods.Screws, takeoff.Fixed{Face: id, Layer: order, Length: screws[i].Length, Kind: y.Board.Kind, OnChannel: resilient, Typed: held.Screws})
 		// The film lies between this layer and the one that is hung over it.
 		film := y.Join
 		if near || !fixed {

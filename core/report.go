@@ -145,6 +145,7 @@ type HeldReport struct {
 	Rating   *Value `json:"rating"`
 	Extra    *Value `json:"extra"`
 	Shorts   bool   `json:"shorts"`
+	Screws   *Value `json:"screws"` // how far apart, where it counts; typical: at least so far
 }
 
 // GapReport is one gap.

@@ -7,6 +7,7 @@ import (
 
 	"twoleaf/core/appraise"
 	"twoleaf/core/band"
+	"twoleaf/core/evidence"
 	"twoleaf/core/room"
 	"twoleaf/core/transmission"
 )
@@ -37,6 +38,9 @@ func (a *assessment) sound(advice []appraise.Advice) *SoundReport {
 			said.Args["hz"], said.Args["at"], said.Args["other"] = d.Hz, d.At, float64(d.Other)
 			said.Args["thickness"] = float64(d.Board.Thickness)
 			said.Text = texts("board", d.Board.ID).and("short", d.Board.Short).and("nominal", d.Board.Nominal)
+		case appraise.CloseScrews:
+			_, apart := evidence.ScrewAllowance(a.here.Assembly)
+			said.Args["screws"] = float64(apart)
 		case appraise.EmptyGap:
 			said.Text = texts("gap", a.here.BuildUp.Gaps[d.Gap].ID)
 			said.Edit = "fill"

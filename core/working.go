@@ -6,6 +6,7 @@ import (
 
 	"twoleaf/core/appraise"
 	"twoleaf/core/band"
+	"twoleaf/core/evidence"
 	"twoleaf/core/load"
 	"twoleaf/core/plan"
 	"twoleaf/core/unit"
@@ -244,6 +245,7 @@ func (a *assessment) bassWork(w *Working) {
 	w.row("bass", "mean", spread(a.yours.Bass, a.yours.Spread.Bass, "bass"), terms...)
 	w.source("method", "derived", nil)
 	a.spreadSource(w)
+	a.screwWork(w)
 }
 
 func (a *assessment) spreadSource(w *Working) {
@@ -276,6 +278,17 @@ func (a *assessment) ratingWork(w *Working) {
 	}
 	a.builtWork(w)
 	a.spreadSource(w)
+	a.screwWork(w)
+}
+
+// screwWork: what close screws take off every band from 125 Hz up, in the figures already.
+func (a *assessment) screwWork(w *Working) {
+	cost, spacing := evidence.ScrewAllowance(a.here.Assembly)
+	if cost == 0 {
+		return
+	}
+	w.row("screws", "", value(-cost, kindDecibel, ""))
+	w.source("screws", "NBC2020", &Value{V: float64(spacing), Kind: kindLength, Origin: Typed})
 }
 
 func (a *assessment) builtWork(w *Working) {

@@ -20,6 +20,7 @@ const (
 	ChannelBetween Trap = "channelBetween" // a channel sandwiched between boards
 	EmptyGap       Trap = "emptyGap"
 	Shorted        Trap = "shorted" // a screw reaches the frame through the channel
+	CloseScrews    Trap = "closeScrews"
 )
 
 // Advice is a trap found in a build-up and what changing it would bring.
@@ -36,7 +37,7 @@ type Advice struct {
 }
 
 // Advise returns the traps of a build-up whose result is known, worst first
-// as a builder would mend them: channel, leaf, fill, dip. Gains are computed
+// as a builder would mend them: channel, screws, leaf, fill, dip. Gains are computed
 // with the change made, on the same grid. palette are the boards a dip may be
 // mended with.
 func Advise(b assembly.BuildUp, base Result, o Options, rw bool, palette []material.Board, t *transmission.Tables) []Advice {
@@ -59,6 +60,13 @@ func Advise(b assembly.BuildUp, base Result, o Options, rw bool, palette []mater
 			c.Gaps[i].Near.Shorts, c.Gaps[i].Far.Shorts = 0, 0
 			add(Advice{Trap: Shorted, Gap: i}, c)
 		}
+	}
+	if base.Screws > 0 {
+		c := clone(b)
+		for i := range c.Gaps {
+			c.Gaps[i].Near.Screws, c.Gaps[i].Far.Screws = 0, 0
+		}
+		add(Advice{Trap: CloseScrews}, c)
 	}
 	for i := 1; i < len(b.Leaves)-1; i++ {
 		if masonry(b.Leaves[i]) {

@@ -6,6 +6,7 @@ package appraise
 import (
 	"twoleaf/core/assembly"
 	"twoleaf/core/band"
+	"twoleaf/core/evidence"
 	"twoleaf/core/load"
 	"twoleaf/core/material"
 	"twoleaf/core/rating"
@@ -37,7 +38,8 @@ type Result struct {
 	STC           rating.STCResult
 	Rw            rating.RwResult
 	OITC          rating.OITCResult
-	Spread        Spread // set by Doubt
+	Screws        float64 // dB of TL that close screws cost, in it already
+	Spread        Spread  // set by Doubt
 }
 
 // Appraise returns what is said of a build-up. The laboratory's own limit
@@ -56,20 +58,32 @@ func Appraise(b assembly.BuildUp, o Options, t *transmission.Tables) (Result, er
 	if o.Silent {
 		return r, nil
 	}
+	r.Screws, _ = evidence.ScrewAllowance(b)
 	tl, err := transmission.Loss(b, o.Accuracy, t)
 	if err != nil {
 		return r, err
 	}
+	tie(&tl, r.Screws)
 	r.Hear(tl)
 	if narrow, wide := tested(b); wide {
 		// Published tables give rigid studs at 400 and 600 mm one figure, the
 		// lower (NBC2020); the method alone would let the wider spacing gain 10.
 		tl, err := transmission.Loss(narrow, o.Accuracy, t)
+		tie(&tl, r.Screws)
 		if err == nil && rating.STC(tl).Value < r.STC.Value {
 			r.Hear(tl)
 		}
 	}
 	return r, nil
+}
+
+// tie takes what close screws cost, dB, off a transmission loss from 125 Hz up,
+// where the rating that it was printed of begins; below nothing is known
+// (NBC2020, see evidence.ScrewAllowance).
+func tie(tl *band.Spectrum, loss float64) {
+	for i := band.First125; i < band.Count; i++ {
+		tl[i] = min(tl[i], max(0, tl[i]-loss))
+	}
 }
 
 // testedSpacing is the widest spacing of rigid studs that published tests

@@ -117,7 +117,7 @@ func bare(b *assembly.BuildUp) {
 	screwed, _ := material.FixingByID("screwed")
 	for _, h := range []*assembly.Held{&g.Near, &g.Far} {
 		if h.Fixing.Kind == material.Clip || h.Fixing.Kind == material.Channel {
-			*h = assembly.Held{Fixing: screwed, Extra: h.Extra}
+			*h = assembly.Held{Fixing: screwed, Extra: h.Extra, Screws: h.Screws}
 		}
 	}
 	if single, ok := singleRow(g.Frame); ok {
@@ -190,6 +190,7 @@ func open(b assembly.BuildUp, leaf int, heavy assembly.Layer, rows material.Fram
 	if clip.Fixing.Kind == material.Clip && g.Held(near).Fixing.Kind != material.Clip && g.Frame.Kind != material.Double && g.Frame.Kind != material.NoFrame {
 		c := clone(b)
 		before := c.Gaps[gap].StandOffs()
+		clip.Screws = g.Held(near).Screws
 		if near {
 			c.Gaps[gap].Near = clip
 		} else {
@@ -202,7 +203,7 @@ func open(b assembly.BuildUp, leaf int, heavy assembly.Layer, rows material.Fram
 		c := clone(b)
 		screwed, _ := material.FixingByID("screwed")
 		c.Gaps[0].Frame = rows
-		c.Gaps[0].Near, c.Gaps[0].Far = assembly.Held{Fixing: screwed, Extra: g.Near.Extra}, assembly.Held{Fixing: screwed, Extra: g.Far.Extra}
+		c.Gaps[0].Near, c.Gaps[0].Far = assembly.Held{Fixing: screwed, Extra: g.Near.Extra, Screws: g.Near.Screws}, assembly.Held{Fixing: screwed, Extra: g.Far.Extra, Screws: g.Far.Screws}
 		c.Gaps[0].Depth = max(rows.Plate, assembly.FrameDepth(rows))
 		if g.Fill.ID != "" {
 			c.Gaps[0].FillDepth = 2 * min(g.FillDepth, rows.Depth)

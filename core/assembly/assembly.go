@@ -57,6 +57,7 @@ type Held struct {
 	Rating unit.Mass        // per clip as typed, 0 if none
 	Extra  unit.SurfaceMass // typed extras hung on the leaf, kg/m²
 	Shorts float64          // rigid shorts per m²: screws that reach the frame through the channel
+	Screws unit.Length      // between the screws of the boards along what holds them; 0: as usual, 300 mm (12 in) or more
 }
 
 // Gap is the space between two leaves.

@@ -96,6 +96,8 @@ var (
 	GridRange = Range{0.1, 3}
 	// RatingRange of a clip, kg: 1 lb to 1000 lb.
 	RatingRange = Range{0.45, 454}
+	// ScrewRange of how far apart screws are.
+	ScrewRange = Range{0.05, 1}
 	// ExtraRange of what else hangs on a leaf, kg/m².
 	ExtraRange = Range{0, 100}
 )
@@ -230,6 +232,9 @@ func (g Gap) check(gap int) []*Problem {
 		}
 		add(near, "extra", float64(h.Extra), ExtraRange)
 		add(near, "shorts", h.Shorts, Range{0, 1e4})
+		if h.Screws != 0 {
+			add(near, "screws", float64(h.Screws), ScrewRange)
+		}
 	}
 	return all
 }

@@ -66,6 +66,7 @@ const (
 	TripleLeaf        Code = "triple-leaf"
 	ChannelSandwiched Code = "channel-sandwiched"
 	ChannelShorted    Code = "channel-shorted"
+	CloseScrews       Code = "close-screws"
 	EmptyGap          Code = "empty-gap"
 	SameBoards        Code = "same-boards" // both leaves dip together
 	Flanking          Code = "flanking"    // more than a built wall can show
@@ -127,6 +128,7 @@ var rules = []rule{
 	{TripleLeaf, Care, []string{"leaves", "gain"}},
 	{ChannelSandwiched, Care, []string{"gain"}},
 	{ChannelShorted, Care, []string{"shorts", "gain"}},
+	{CloseScrews, Care, []string{"screws", "gain"}},
 	{EmptyGap, Care, []string{"depth", "gain"}},
 	{OpenPores, Care, []string{"gain"}},
 	{Lifting, Care, []string{"mass", "people", "board"}},

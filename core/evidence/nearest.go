@@ -27,6 +27,7 @@ const (
 	Fixing    What = "fixing"    // kinds, in words
 	PerArea   What = "perArea"   // clips or crossings per m²
 	Shorted   What = "shorted"   // rigid shorts per m²
+	Screws    What = "screws"    // how far apart, m, closer than is usual; of a test 0, as usual
 	Masonry   What = "masonry"   // a leaf of masonry against one of boards; no values
 	Glazing   What = "glazing"   // a pane against boards; no values
 	Thickness What = "thickness" // of a wall or pane, m
@@ -209,6 +210,9 @@ func compare(yours, test *assembly.BuildUp, tell func(Difference)) {
 				one(Thickness, i, -1, float64(a.Thickness()), float64(b.Thickness()), w/4)
 			}
 		}
+	}
+	if cost, apart := ScrewAllowance(*yours); cost > 0 {
+		one(Screws, -1, -1, float64(apart), 0, cost)
 	}
 	for i := range min(len(yours.Gaps), len(test.Gaps)) {
 		a, b := &yours.Gaps[i], &test.Gaps[i]

@@ -131,7 +131,7 @@ func (r random) held() plan.Held {
 		Fixing: r.pick("", "clip", "channel", "untied", "tape"),
 		Rows:   r.quantity(lengths...), Along: r.quantity(lengths...),
 		Rating: r.quantity("lb", "kg"), Extra: r.quantity("psf", "kg/m2"), Shorts: r.coin(), Example: r.coin(),
-		First: r.quantity(lengths...), Ends: r.quantity(lengths...), Stagger: r.coin(),
+		First: r.quantity(lengths...), Ends: r.quantity(lengths...), Stagger: r.coin(), Screws: r.quantity(lengths...),
 	}
 }
 

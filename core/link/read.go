@@ -233,6 +233,8 @@ func (r *reader) held(rec, head string, fields []string) plan.Held {
 			return take(&h.Extra, v, r.u.surfaceMass)
 		case 's':
 			return set(&h.Shorts, v)
+		case 'c':
+			return take(&h.Screws, v, r.u.length)
 		case 'e':
 			return set(&h.Example, v)
 		case 'f':

@@ -209,6 +209,7 @@ func heldRecord(letter byte, h plan.Held, u usual) string {
 	typed(r, 'm', h.Rating, u.mass)
 	typed(r, 'x', h.Extra, u.surfaceMass)
 	r.flag('s', h.Shorts)
+	typed(r, 'c', h.Screws, u.length)
 	r.flag('e', h.Example)
 	typed(r, 'f', h.First, u.length)
 	typed(r, 'n', h.Ends, u.length)

@@ -19,7 +19,7 @@ var words = map[string]string{
 	"surfaces": "surfaces", "buildUps": "build-ups", "shelf": "shelf", "candidates": "rows side by side", "reference": "reference",
 	"id": "id", "name": "name", "beyond": "space beyond", "notes": "notes", "region": "region", "units": "units", "prices": "price list",
 	"kind": "kind", "buildUp": "build-up", "format": "format", "leaf": "edited leaf", "per": "what the weight is of", "young": "stiffness",
-	"fillDensity": "density of the fill", "shorts": "number of shorts",
+	"fillDensity": "density of the fill", "shorts": "number of shorts", "screws": "distance between screws",
 	"openings": "openings", "hung": "things hung", "clips": "clips added", "spaces": "spaces beyond", "playing": "things that play", "measured": "measurements",
 	"costs": "prices of items", "octaves": "octaves", "count": "number", "x": "distance from the left end", "y": "height above the floor",
 	"crack": "crack", "run": "lined length", "opening": "opening", "flank": "what is shared", "flankLoss": "loss of what is shared",

@@ -154,6 +154,8 @@ type Held struct {
 	Ends    unit.Quantity `json:"ends,omitempty"`
 	Stagger bool          `json:"stagger,omitempty"`
 	Shorts  bool          `json:"shorts,omitempty"` // a screw reaches the frame through the channel at one crossing in ten
+	// Screws is how far apart the screws of the boards are; empty: as usual, 12 in or 300 mm or more.
+	Screws unit.Quantity `json:"screws,omitempty"`
 	// Example says that the rating is the invented one of the example; of no
 	// meaning as soon as another one is typed.
 	Example bool `json:"example,omitempty"`

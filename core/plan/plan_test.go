@@ -328,8 +328,11 @@ func TestHeldAndCeiling(t *testing.T) {
 	assert.InDelta(t, 0.5, float64(g.Near.Extra/unit.PoundPerSquareFoot), 1e-9)
 	// One crossing in ten of channels at 16 in and studs at 16 in.
 	assert.InDelta(t, 0.1/(0.4064*0.4064), g.Near.Shorts, 1e-9)
-	h.Rating = "36 lb"
+	h.Rating, h.Screws = "36 lb", "150 mm"
 	r, _ = Resolve(p, "")
+	assert.InDelta(t, 0.15, float64(r.Assembly.Gaps[0].Near.Screws), 1e-12)
+	assert.Equal(t, From{Typed, "150 mm"}, r.Gaps[0].Near.Screws)
+	assert.Zero(t, r.Assembly.Gaps[0].Far.Screws, "as usual")
 	assert.Equal(t, Typed, r.Gaps[0].Near.Rating.Origin, "another rating is no longer the example's")
 }
 
@@ -381,6 +384,10 @@ func TestFaults(t *testing.T) {
 		{"gap without depth", func(p *Plan) { p.BuildUps[0].Gaps[0].Frame, p.BuildUps[0].Gaps[0].Near = "none", screwed() }, "missing", "depth", "needs its depth"},
 		{"more fill than gap", func(p *Plan) { p.BuildUps[0].Gaps[0].FillDepth = "6 in" }, "large", "fillDepth", "the fill is 6 in deep in a gap of 5 1/8 in"},
 		{"a rating of tons", func(p *Plan) { p.BuildUps[0].Gaps[0].Near.Rating = "42000 lb" }, "large", "rating", "1 to 1000 lb"},
+		{"screws twelve feet apart", func(p *Plan) { p.BuildUps[0].Gaps[0].Near.Screws = "12 ft" }, "large", "screws", "distance between screws is 12 ft; "},
+		{"screws on top of each other", func(p *Plan) { p.BuildUps[0].Gaps[0].Far.Screws = "1 in" }, "small", "screws", "wall, gap: distance between screws is 1 in; 2 to 39 in is allowed"},
+		{"screws apart by nothing", func(p *Plan) { p.BuildUps[0].Gaps[0].Far.Screws = "0 mm" }, "zero", "screws", "distance between screws is 0"},
+		{"screws in pounds", func(p *Plan) { p.BuildUps[0].Gaps[0].Far.Screws = "6 lb" }, "unit", "screws", "no length"},
 		{"a wall of a mile", func(p *Plan) { p.Surfaces[0].Width = "5280 ft" }, "large", "width", "1 to 100 ft"},
 		{"waste of all", func(p *Plan) { p.Waste = "150 %" }, "large", "waste", "0 to 100 %"},
 		{"a leaf that is not there", func(p *Plan) { p.BuildUps[0].Compare.Leaf = 7 }, "unknown", "leaf", "no leaf 8"},

@@ -49,6 +49,7 @@ var (
 	fillRange    = between("0.25 in", "78 in", "5 mm", "2000 mm")
 	spacingRange = between("4 in", "96 in", "100 mm", "2500 mm")
 	gridRange    = between("4 in", "118 in", "100 mm", "3000 mm")
+	screwRange   = between("2 in", "39 in", "50 mm", "1000 mm")
 	ratingRange  = between("1 lb", "1000 lb", "0.5 kg", "450 kg")
 	extraRange   = between("0 psf", "20 psf", "0 kg/m2", "100 kg/m2")
 )

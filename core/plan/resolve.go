@@ -33,7 +33,7 @@ type GapFrom struct {
 }
 
 // HeldFrom is where the values of a fixing come from.
-type HeldFrom struct{ Rows, Along, Rating, Extra From }
+type HeldFrom struct{ Rows, Along, Rating, Extra, Screws From }
 
 // Held returns the side of the gap.
 func (g GapFrom) Held(near bool) HeldFrom {
@@ -319,6 +319,9 @@ func (r *Resolved) held(h Held, spacing unit.Length, at place, faults *[]*Fault)
 	if v, ok := at.read(faults, "extra", h.Extra, unit.OfSurfaceMass, extraRange, true); ok {
 		out.Extra, from.Extra = unit.SurfaceMass(v), typed(h.Extra)
 	}
+	if v, ok := at.read(faults, "screws", h.Screws, unit.OfLength, screwRange, false); ok && fixing.Kind != material.Untied {
+		out.Screws, from.Screws = unit.Length(v), typed(h.Screws)
+	}
 	if h.Shorts && resilient && spacing > 0 && out.Grid.Rows > 0 {
 		out.Shorts = shortsShare / float64(spacing*out.Grid.Rows)
 	}
@@ -348,7 +351,7 @@ func (r *Resolved) problems(at place) []*Fault {
 			}
 		}
 		switch p.Field {
-		case "thickness", "depth", "fillDepth", "spacing", "rows", "along", "width", "height":
+		case "thickness", "depth", "fillDepth", "spacing", "rows", "along", "screws", "width", "height":
 			q = r.plan.lengthWords
 		case "mass", "extra":
 			q = r.plan.massWords

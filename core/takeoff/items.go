@@ -37,6 +37,7 @@ const (
 	RuleScrewBaseEU Code = "screws-base-eu" // three times that
 	RuleScrewSteel  Code = "screws-channel" // on channel 12 in, each layer
 	RuleScrewPanel  Code = "screws-panel"   // wood panel: 150 mm at edges, 300 in the field
+	RuleScrewTyped  Code = "screws-typed"   // as typed, where that is closer than the rule of the last layer
 	RuleBead        Code = "bead"           // round bead: metres = V/(πd²/4), every layer's perimeter and holes
 	RuleFilm        Code = "film"           // litres per m² between two layers
 	RuleLaid        Code = "as-laid-out"    // as the clips are laid out
@@ -116,6 +117,15 @@ func ScrewSpacing(region string, place Place, kind material.Kind, onChannel, las
 		return Spacing{24 * in, 24 * in, RuleScrewBaseUS}
 	}
 	return Spacing{pick(16, 12) * in, pick(16, 12) * in, RuleScrewUS}
+}
+
+// Closer returns the spacing with the typed one in its place where that is
+// closer; 0 is none.
+func (s Spacing) Closer(typed unit.Length) Spacing {
+	if typed > 0 && (unit.Over(s.Field, typed) || unit.Over(s.Edge, typed)) {
+		s.Field, s.Edge, s.Rule = min(s.Field, typed), min(s.Edge, typed), RuleScrewTyped
+	}
+	return s
 }
 
 // ScrewsIn returns the screws of one piece on lines of framing that run along
@@ -198,6 +208,7 @@ type Fixed struct {
 	Length    unit.Length // as Screws chose it; 0: not screwed
 	Kind      material.Kind
 	OnChannel bool
+	Typed     unit.Length // between screws, of the layer hung last; 0: by the rule
 }
 
 // Price is what one bought unit costs and holds; Pack 0 takes the usual.
@@ -341,6 +352,9 @@ func (l *list) screws() {
 		h := l.cut.Hung[at]
 		face := l.face(f.Face)
 		s := ScrewSpacing(l.g.Region, face.Place, f.Kind, f.OnChannel, l.last(h))
+		if l.last(h) {
+			s = s.Closer(f.Typed)
+		}
 		n := 0
 		for _, p := range h.Pieces {
 			n += l.screwsOf(l.cut.Pieces[p], face, s)
@@ -356,7 +370,7 @@ func (l *list) screws() {
 	for _, n := range ranked(len(sums), func(a, b int) int { return cmp.Compare(sums[a].length, sums[b].length) }) {
 		s := sums[n]
 		rule, most, args := Code(""), 0, map[string]float64{}
-		for _, c := range [...]Code{RuleScrewUS, RuleScrewBaseUS, RuleScrewUK, RuleScrewBaseUK, RuleScrewAU, RuleScrewEU, RuleScrewBaseEU, RuleScrewSteel, RuleScrewPanel} {
+		for _, c := range [...]Code{RuleScrewUS, RuleScrewBaseUS, RuleScrewUK, RuleScrewBaseUK, RuleScrewAU, RuleScrewEU, RuleScrewBaseEU, RuleScrewSteel, RuleScrewPanel, RuleScrewTyped} {
 			if s.rules[c] > 0 {
 				args[string(c)] = float64(s.rules[c])
 			}

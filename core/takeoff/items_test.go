@@ -45,6 +45,12 @@ func TestPrintedScrewsPerSheet(t *testing.T) {
 		}
 		assert.Equal(t, row.n, l.screwsOf(p, f, s), row.name)
 	}
+	// 4x8 across studs 16 in, typed 6 in: seven lines of nine; wider than the rule, as by the rule.
+	usual := ScrewSpacing("US", Wall, material.Gypsum, false, true)
+	assert.Equal(t, 63, ScrewsIn(48*in, 5, 2, usual.Closer(6*in)))
+	assert.Equal(t, RuleScrewTyped, usual.Closer(6*in).Rule)
+	assert.Equal(t, usual, usual.Closer(24*in))
+	assert.Equal(t, usual, usual.Closer(0))
 	// 1200x2400 across joists at 400 mm, 230 mm: seven lines of six.
 	assert.Equal(t, 42, ScrewsIn(1200*mm, 7, 0, Spacing{Field: 230 * mm}))
 	assert.Equal(t, 230*mm, ScrewSpacing("UK", Ceiling, material.Gypsum, false, true).Field)
