@@ -250,6 +250,20 @@ export function setHeld(plan, buildUp, gap, side, patch, label) {
 }
 
 /**
+ * Puts the screws of every side at the usual spacing: the closest of them counts.
+ * @param {Plan} plan
+ * @param {string} buildUp
+ * @returns {Edit}
+ */
+export function usualScrews(plan, buildUp) {
+  const usual = (/** @type {import('./types.d.ts').Held} */ held) => tidy({ ...held, screws: undefined });
+  return {
+    label: 'screws at the usual spacing',
+    plan: inBuildUp(plan, buildUp, (b) => ({ ...b, gaps: b.gaps?.map((g) => ({ ...g, near: usual(g.near), far: usual(g.far) })) })),
+  };
+}
+
+/**
  * Adds a leaf of one board beyond the last one, with a gap before it.
  * @param {Plan} plan
  * @param {string} buildUp

@@ -179,6 +179,8 @@ export interface Held {
   rating?: Quantity;
   extra?: Quantity;
   shorts?: boolean;
+  /** between the screws of the boards; nothing: as usual, 12 in or 300 mm or more */
+  screws?: Quantity;
   first?: Quantity;
   ends?: Quantity;
   stagger?: boolean;
@@ -340,6 +342,8 @@ export interface HeldReport {
   rating: Value | null;
   extra: Value | null;
   shorts: boolean;
+  /** how far apart, where it counts; typical: at least so far */
+  screws: Value | null;
 }
 
 export interface GapReport {

@@ -462,6 +462,8 @@ export function ruleWords(item, ctx) {
       return `every ${at(12, 305)} on channel, each layer${waste}`;
     case 'screws-panel':
       return `wood panels: every ${at(6, 150)} at the edges, ${at(12, 300)} between${waste}`;
+    case 'screws-typed':
+      return `as close as you typed them in the last layer${waste}`;
     case 'bead':
       return `${run(a.edges, ctx)} of edges and ${run(a.holes, ctx)} round openings, ${counted(a.layers ?? 0, 'layer')}; a tube gives ${run(a.each, ctx)}${waste}`;
     case 'film':

@@ -410,6 +410,8 @@ function say({ code, args: a = {}, text: t }, ctx) {
         'Screws reach the frame.',
         `${a.shorts ? `${number(a.shorts * 100)}${NBSP}% of the crossings are tied` : 'Some crossings are tied'}${gain ? `; freeing them would bring ${gain}` : ''}.`,
       ];
+    case 'close-screws':
+      return ['Screws are close.', `${of('length', a.screws)} apart they tie the boards to the studs${gain ? `; the usual spacing would bring ${gain}` : ''}.`];
     case 'empty-gap':
       return ['The gap is empty.', gain ? `Filling its ${of('length', a.depth)} would bring ${gain}.` : `Nothing lies in its ${of('length', a.depth)}.`];
     case 'open-pores':
@@ -460,6 +462,7 @@ const FIELDS = /** @type {Record<string, string>} */ ({
   fillDepth: 'depth',
   rows: 'distance',
   along: 'distance',
+  screws: 'distance',
   rating: 'rating',
   extra: 'load',
   money: 'price',

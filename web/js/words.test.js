@@ -150,6 +150,7 @@ test('frames, fills and fixings in a few words', () => {
     rating: null,
     extra: null,
     shorts: false,
+    screws: null,
   };
   const screwed = { ...clips, fixing: 'screwed', kind: 'screwed', rows: null, along: null };
   assert.equal(heldWords(clips, us), `clips 24 × 48${SP}in`);

@@ -118,6 +118,7 @@ export function held(kind, inches = 0) {
     rating: clip ? value(42 * POUND, 'mass', { origin: 'typed', as: '42 lb' }) : null,
     extra: null,
     shorts: false,
+    screws: null,
   };
 }
 

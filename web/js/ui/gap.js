@@ -23,6 +23,7 @@ const LABELS = /** @type {Record<string, string>} */ ({
   along: 'along a row',
   rating: 'rating of a clip',
   extra: 'extra load',
+  screws: 'distance between screws',
   first: 'first row from the edge',
   ends: 'first clip from the end',
 });
@@ -56,7 +57,7 @@ export function ratingSpec(app, gap, side, known) {
  * @param {App} app
  * @param {Gap} gap
  * @param {'near' | 'far'} side
- * @param {'rows' | 'along' | 'rating' | 'extra' | 'first' | 'ends'} name
+ * @param {'rows' | 'along' | 'rating' | 'extra' | 'screws' | 'first' | 'ends'} name
  * @param {Value | null | undefined} typical
  * @returns {FieldSpec}
  */
@@ -222,6 +223,7 @@ function heldForm(app, gap, side, known, title) {
         )}`
         : nothing
     }
+    ${known?.screws || held.screws ? fieldRow(app, heldSpec(app, gap, side, 'screws', known?.screws), 'Screws', 'apart') : nothing}
     ${known?.standOff && known.standOff.v > 0 ? html`<p class="soft">${rich(`Stands off ${text(known.standOff, app.ctx)}.`)}</p>` : nothing}
   </div>`;
 }

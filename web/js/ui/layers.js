@@ -339,7 +339,7 @@ function arrow(way) {
 const ELSEWHERE = [
   ...['over-rating', 'close-to-rating', 'under-load', 'no-rating', 'rating-invented', 'channel-boards', 'ceiling-dead-load', 'truss-chord', 'masonry-on-floor'],
   ...['poured-floor', 'triple-leaf', 'channel-sandwiched', 'channel-shorted', 'empty-gap', 'same-boards', 'open-pores', 'flanking', 'below-50hz', 'no-family'],
-  ...['assumed-sound', 'lifting', 'short-stock', 'dust', 'invented-cost'],
+  ...['close-screws', 'assumed-sound', 'lifting', 'short-stock', 'dust', 'invented-cost'],
 ];
 /** More than this are folded into a phrase to tap. */
 const MOST = 4;

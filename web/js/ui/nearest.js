@@ -236,6 +236,8 @@ export function differenceWords(d, ctx, leaves) {
     }
     case 'shorted':
       return d.yours > 0 ? 'screws that reach the frame' : 'no screws that reach the frame';
+    case 'screws':
+      return `screws ${pitch(d.yours, units)}${NBSP}${units === 'us' ? 'in' : 'mm'} apart, closer than usual`;
     case 'masonry':
       return `${where}boards against masonry`;
     case 'glazing':

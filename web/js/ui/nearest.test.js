@@ -49,7 +49,7 @@ test('what differs is said gravest first, and not all of it', () => {
 
 test('every kind of difference has words', () => {
   const kinds = ['leaves', 'facing', 'leafMass', 'layers', 'boards', 'joints', 'frame', 'sheet', 'spacing', 'depth', 'filled', 'fixing', 'perArea'];
-  for (const what of [...kinds, 'shorted', 'masonry', 'glazing', 'thickness']) {
+  for (const what of [...kinds, 'shorted', 'screws', 'masonry', 'glazing', 'thickness']) {
     for (const [yours, test] of [
       [0.1, 0.2],
       [0, 1],

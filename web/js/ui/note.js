@@ -85,10 +85,11 @@ export function inputs(report, ctx) {
       rows.push({
         item: `${which.toLowerCase()}, fixing`,
         words: `${held.kind === 'clip' ? 'rubber clip and channel' : held.kind === 'channel' ? 'resilient channel' : heldWords(held, ctx)}${held.shorts ? ', some screws reach the frame' : ''}`,
-        values:
-          held.kind === 'clip' || held.kind === 'channel'
-            ? [['rows', held.rows], ...(held.kind === 'clip' ? /** @type {[string, Value | null][]} */ ([['along', held.along]]) : [])]
-            : [],
+        values: [
+          ...(held.kind === 'clip' || held.kind === 'channel' ? /** @type {[string, Value | null][]} */ ([['rows', held.rows]]) : []),
+          ...(held.kind === 'clip' ? /** @type {[string, Value | null][]} */ ([['along', held.along]]) : []),
+          [held.screws?.origin === 'typical' ? 'screws at least apart' : 'screws apart', held.screws],
+        ],
       });
     }
     return rows;

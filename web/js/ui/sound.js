@@ -5,7 +5,7 @@ import { html, nothing, svg } from 'lit-html';
 import { curveTable, curveView } from '../draw/curve.js';
 import { ladderView, nextSteps } from '../draw/ladder.js';
 import * as edit from '../edit.js';
-import { boardName, decibels, hertz, leafName, MINUS, NBSP } from '../format.js';
+import { boardName, decibels, hertz, joined, leafName, MINUS, NBSP, shown } from '../format.js';
 import { counted, familyWords, widestWords } from '../words.js';
 import { nearestView } from './nearest.js';
 import { floorLine, needChoice, needLine } from './need.js';
@@ -218,6 +218,15 @@ export function said(app, { code, args = {}, text = {} }) {
       return {
         words: `The gap is empty. A batt in it would bring ${brings}.`,
         offer: fill && id ? { tap: 'Fill it', edit: () => edit.setGap(plan, buildUp.id, id, { fill: fill.id }, 'gap filled') } : undefined,
+      };
+    }
+    case 'closeScrews': {
+      const apart = joined(shown('length', args.screws ?? 0, app.ctx));
+      return {
+        words: brings
+          ? `Screws ${apart} apart tie the boards to the studs. At the usual spacing: ${brings} more.`
+          : `Screws ${apart} apart tie the boards to the studs; here the usual spacing would bring nothing.`,
+        offer: brings ? { tap: 'Space them as usual', edit: () => edit.usualScrews(plan, buildUp.id) } : undefined,
       };
     }
     case 'shorted': {

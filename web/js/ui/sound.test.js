@@ -69,7 +69,7 @@ test('an empty gap is offered a batt with what it brings', () => {
 });
 
 test('what brings nothing is said and not offered', () => {
-  for (const code of ['emptyGap', 'thirdLeaf', 'shorted', 'channelBetween']) {
+  for (const code of ['emptyGap', 'thirdLeaf', 'shorted', 'closeScrews', 'channelBetween']) {
     const line = said(appOf(), { code, args: { bass: -0.2, rating: 0.3 } });
     assert.ok(line && !line.offer, code);
     assert.doesNotMatch(line.words, /would bring \./);

@@ -165,6 +165,8 @@ function rowWords(app, code) {
       return `short at ${hertz(Number(rest))}`;
     case 'rating':
       return app.report?.ratingIs ?? 'rating';
+    case 'screws':
+      return 'close screws';
     case 'c':
       return 'C';
     case 'ctr':
@@ -276,6 +278,7 @@ const SOURCES = /** @type {Record<string, string>} */ ({
   common: 'common practice',
   E413: 'ASTM E413',
   ISO717: 'ISO 717-1',
+  NBC2020: 'National Building Code of Canada 2020, notes to Table 9.10.3.1.-A',
   ISO12999: 'tests among our evidence; ISO 12999-1',
 });
 
@@ -337,6 +340,8 @@ function sourceWords(app, { code, value, source }) {
       return ['rule', from];
     case 'built':
       return ['built', `${from}: what rooms lose to their flanks`];
+    case 'screws':
+      return [`screws ${value ? text(value, app.ctx) : ''} apart`, `taken off from 125${NBSP}Hz up, in the figures above: ${from}`];
     case 'sizes':
       return ['sizes', `dressed sizes, ${from}`];
   }
