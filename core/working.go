@@ -259,6 +259,9 @@ func (a *assessment) spreadSource(w *Working) {
 
 // ratingWork: how far the contour goes up and what stops it.
 func (a *assessment) ratingWork(w *Working) {
+	if cost := a.screwWork(w); cost > 0 {
+		w.row("screws", "", value(-cost, kindDecibel, ""))
+	}
 	if a.rw {
 		r := a.yours.Rw
 		w.row("contour.rw", "", value(float64(r.Rw), kindDecibel, ""))
@@ -278,17 +281,17 @@ func (a *assessment) ratingWork(w *Working) {
 	}
 	a.builtWork(w)
 	a.spreadSource(w)
-	a.screwWork(w)
 }
 
-// screwWork: what close screws take off every band from 125 Hz up, in the figures already.
-func (a *assessment) screwWork(w *Working) {
+// screwWork: what close screws take off every band from 125 Hz up, in the
+// figures already; 0 for nothing.
+func (a *assessment) screwWork(w *Working) (cost float64) {
 	cost, spacing := evidence.ScrewAllowance(a.here.Assembly)
 	if cost == 0 {
-		return
+		return 0
 	}
-	w.row("screws", "", value(-cost, kindDecibel, ""))
 	w.source("screws", "NBC2020", &Value{V: float64(spacing), Kind: kindLength, Origin: Typed})
+	return cost
 }
 
 func (a *assessment) builtWork(w *Working) {

@@ -122,6 +122,10 @@ test('gaps keep both sides and lose what is cleared', () => {
   });
   ({ plan } = edit.setHeld(plan, 'b1', 'g1', 'near', { rating: '42 lb', rows: '' }, 'rating'));
   assert.deepEqual(gap(plan)?.near, { fixing: 'clip', along: '48 in', rating: '42 lb' });
+  const before = plan;
+  for (const side of /** @type {const} */ (['near', 'far'])) ({ plan } = edit.setHeld(plan, 'b1', 'g1', side, { screws: '6 in' }, 'screws'));
+  assert.equal(gap(plan)?.far.screws, '6 in');
+  assert.deepEqual(edit.usualScrews(plan, 'b1').plan, before);
 });
 
 test('candidates are written down once the table is changed', () => {

@@ -647,10 +647,11 @@ export function heldWords(held, ctx) {
 export function gapWords(gap, ctx) {
   const soft = ['clip', 'channel'];
   const held = soft.includes(gap.near.kind) ? gap.near : soft.includes(gap.far.kind) ? gap.far : gap.near.kind === 'untied' ? gap.near : gap.far;
+  const screws = [gap.near, gap.far].flatMap((h) => (h.screws?.origin === 'typed' ? [text(h.screws, ctx)] : []));
   const both = soft.includes(gap.near.kind) && soft.includes(gap.far.kind) ? ', both sides' : '';
   const fill = fillWords(gap.fillName);
   return {
-    held: gap.frameKind === 'none' ? 'no frame' : heldWords(held, ctx) + both,
+    held: gap.frameKind === 'none' ? 'no frame' : heldWords(held, ctx) + both + (screws.length ? `, screws ${[...new Set(screws)].join(' and ')}` : ''),
     frame: [gap.frameKind === 'none' ? '' : frameWords(gap, ctx.units), fill ? `${fill}${gap.fillDepth ? ` ${text(gap.fillDepth, ctx)}` : ''}` : 'empty']
       .filter(Boolean)
       .join(', '),

@@ -160,6 +160,11 @@ test('frames, fills and fixings in a few words', () => {
   };
   assert.deepEqual(gapWords(gap, us), { held: `clips 24 × 48${SP}in`, frame: `2×4 studs, wool 3 1/2${SP}in` });
   assert.equal(gapWords({ ...gap, fillName: '', fillDepth: null }, us).frame, '2×4 studs, empty');
+  // The usual spacing of screws goes without saying.
+  const apart = (/** @type {'typed' | 'typical'} */ origin, /** @type {number} */ inches) => ({ ...screwed, screws: { ...value(inches * 0.0254), origin } });
+  assert.equal(gapWords({ ...gap, near: apart('typical', 12), far: apart('typical', 12) }, us).held, 'screwed');
+  assert.equal(gapWords({ ...gap, near: apart('typed', 6), far: apart('typed', 6) }, us).held, `screwed, screws 6${SP}in`);
+  assert.equal(gapWords({ ...gap, near: apart('typed', 8), far: apart('typed', 6) }, us).held, `screwed, screws 8${SP}in and 6${SP}in`);
   assert.deepEqual(
     [0, 1, 2].map((i) => leafWords(i, 3)),
     ['Room side', 'Middle leaf', 'Far side'],

@@ -41,6 +41,15 @@ func TestCloseScrews(t *testing.T) {
 			assert.Equal(t, usual-2, p.rated())
 			p.stands(v, "screws-close")
 
+			p.tap(strip + " .cell.rating")
+			p.settled()
+			worked := p.words(".sheet")
+			assert.Regexp(t, `close screws\s+−2.dB`, worked)
+			assert.Contains(t, worked, "National Building Code of Canada 2020, notes to Table 9.10.3.1.-A")
+			p.stands(v, "screws-worked")
+			p.press("close")
+			p.settled()
+
 			p.press("Sound")
 			p.settled()
 			said := p.words("main")

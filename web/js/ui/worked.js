@@ -341,7 +341,7 @@ function sourceWords(app, { code, value, source }) {
     case 'built':
       return ['built', `${from}: what rooms lose to their flanks`];
     case 'screws':
-      return [`screws ${value ? text(value, app.ctx) : ''} apart`, `taken off from 125${NBSP}Hz up, in the figures above: ${from}`];
+      return [`screws ${value ? text(value, app.ctx) : ''} apart`, `what they cost from 125${NBSP}Hz up, in the figures already: ${from}`];
     case 'sizes':
       return ['sizes', `dressed sizes, ${from}`];
   }
