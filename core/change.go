@@ -9,6 +9,7 @@ import (
 	"twoleaf/core/material"
 	"twoleaf/core/plan"
 	"twoleaf/core/room"
+	"twoleaf/core/takeoff"
 	"twoleaf/core/transmission"
 	"twoleaf/core/unit"
 )
@@ -42,22 +43,12 @@ func clone(p plan.Plan) plan.Plan {
 	return p
 }
 
-// itemPrice returns the price of an item that is on no shelf: typed, or invented.
-func (h *house) itemPrice(item string) (price float64, ok bool) {
-	if v, typed := h.inside.Buying.Costs[item]; typed {
-		return float64(v), true
-	}
-	if h.plan.Prices == plan.DemoPrices {
-		if d, has := material.Demo(item, string(h.plan.Region)); has {
-			return float64(d.Amount), true
-		}
-	}
-	return 0, false
-}
+func (h *house) prices() prices { return pricesOf(h.plan, h.inside) }
 
-func (h *house) items(item string, n float64) func() (float64, bool) {
+// items is the cost of n of what is on no shelf, by its row of the invented list.
+func (h *house) items(row string, n float64) func() (float64, bool) {
 	return func() (float64, bool) {
-		price, ok := h.itemPrice(item)
+		price, ok := h.prices().need(row)
 		return price * n, ok
 	}
 }
@@ -129,8 +120,9 @@ func (h *house) together(told room.Report) []change {
 					}
 					local, faults := plan.BoardHere(h.plan, b.ID)
 					c := h.inPlace(id, k, b)
-					cost := float64(local.Rate) * c.area * (1 + here.Waste)
-					if len(faults) == 0 && local.Priced && cost < least {
+					rate, priced := h.prices().board(local)
+					cost := rate * c.area * (1 + here.Waste)
+					if len(faults) == 0 && priced && cost < least {
 						best, least = c.change, cost
 						best.cost = func() (float64, bool) { return cost, true }
 					}
@@ -222,8 +214,7 @@ func (h *house) openingChanges(i int, o plan.Hole) []change {
 			item = "hatch_seal"
 		}
 		if b.code == "caulk" {
-			// A cartridge gives about 11 m of a 10 mm bead (derived: 0.825 l over 0.79 cm²).
-			n = max(1, n*float64(o.Width)/11)
+			n = max(1, n*float64(o.Width/takeoff.Bead(takeoff.Cartridge, takeoff.UsualBead)))
 		}
 		add(b.code, func(o *plan.Opening) { o.Seal, o.Crack = b.seal, "" }, h.items(item, n))
 	}
@@ -283,7 +274,10 @@ func (h *house) buildUpChanges(id string) []change {
 	for i, g := range b.Gaps {
 		if g.Fill.ID == "" && float64(g.Depth) >= emptyEnough {
 			fill := usualFill(h.plan.Region)
-			add("fill", func(b *plan.BuildUp) { b.Gaps[i].Fill, b.Gaps[i].FillDepth, b.Gaps[i].FillThere = fill, "", false }, h.items(fill, area))
+			add("fill", func(b *plan.BuildUp) { b.Gaps[i].Fill, b.Gaps[i].FillDepth, b.Gaps[i].FillThere = fill, "", false }, func() (float64, bool) {
+				rate, ok := h.prices().fill(fill)
+				return rate * area, ok
+			})
 			break
 		}
 	}
@@ -294,7 +288,8 @@ func (h *house) buildUpChanges(id string) []change {
 			l.Layers = append([]plan.Layer{{ID: freeID(b), Board: heavy.ID}}, l.Layers...)
 		}, func() (float64, bool) {
 			y, faults := plan.BoardHere(h.plan, heavy.ID)
-			return float64(y.Rate) * area * (1 + here.Waste), len(faults) == 0 && y.Priced
+			rate, ok := h.prices().board(y)
+			return rate * area * (1 + here.Waste), len(faults) == 0 && ok
 		})
 		c.Text = texts("board", heavy.ID).and("short", heavy.Short).and("row", heavy.Row).and("nominal", heavy.Nominal)
 		c.Mass = value(heavy.Mass, kindSurfaceMass, "")
@@ -313,13 +308,15 @@ func (h *house) buildUpChanges(id string) []change {
 			if along == 0 {
 				along = g.Spacing
 			}
-			clip, ok := h.itemPrice("clip")
-			channel, has := h.itemPrice(material.HatChannel)
+			price := h.prices()
+			clip, ok := price.need("clip")
+			channel, has := price.need(material.HatChannel)
 			boards := 0.0
 			for _, y := range b.Leaves[0].Layers {
 				if y.There { // it comes off and is bought anew
-					boards += float64(y.Price)
-					ok = ok && y.Priced
+					rate, priced := price.board(here.Boards[y.Board.ID])
+					boards += rate
+					ok = ok && priced
 				}
 			}
 			return area*(clip/float64(rows*along)+channel/float64(rows*material.ChannelPiece(region))) + area*boards*(1+here.Waste), ok && has

@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"twoleaf/core/assembly"
-	"twoleaf/core/material"
 	"twoleaf/core/plan"
 	"twoleaf/core/room"
 	"twoleaf/core/takeoff"
@@ -20,6 +19,8 @@ type shopping struct {
 	inside plan.Inside
 	job    takeoff.Job
 	goods  takeoff.Goods
+	price  prices
+	fill   string // whose price the batts have
 	faces  []CutFace
 	boards map[string]plan.Here
 	above  map[string]bool // boards that hang on a ceiling
@@ -32,6 +33,7 @@ type shopping struct {
 func newShopping(p plan.Plan) *shopping {
 	s := &shopping{plan: p, boards: map[string]plan.Here{}, above: map[string]bool{}, origin: map[string]Origin{}}
 	s.inside, s.faults = plan.ResolveRoom(p)
+	s.price = pricesOf(p, s.inside)
 	s.goods.Region = string(p.Region)
 	s.goods.Prices = map[string]takeoff.Price{}
 	for _, f := range s.inside.Faces {
@@ -42,10 +44,13 @@ func newShopping(p plan.Plan) *shopping {
 		for leaf := range here.Assembly.Leaves {
 			s.leaf(f, here, leaf)
 		}
-		for i, g := range here.Assembly.Gaps {
+		for _, g := range here.Assembly.Gaps {
 			if g.Fill.ID != "" && !g.FillThere {
 				s.goods.Batts += f.Area
-				s.price("batts", here.Assembly.Gaps[i].Fill.ID, battCover)
+				// All fills are one line: the first that has a price gives it.
+				if _, priced := s.price.fill(s.fill); s.fill == "" || !priced {
+					s.fill = g.Fill.ID
+				}
 			}
 		}
 		s.goods.Mounts += len(f.Hung)
@@ -57,9 +62,6 @@ func newShopping(p plan.Plan) *shopping {
 	sort.Slice(s.job.Boards, func(i, j int) bool { return s.job.Boards[i].ID < s.job.Boards[j].ID })
 	return s
 }
-
-// battCover is the cavity that a pack of batts fills, m² (as takeoff has it, 60 ft²).
-const battCover = 60 * float64(unit.SquareFoot)
 
 // name is how a leaf's face is called among the faces of a job.
 func faceID(surface string, leaf int) string {
@@ -272,54 +274,32 @@ func (s *shopping) sold(id string, h plan.Here) {
 		out.Mass = m
 	}
 	s.job.Boards = append(s.job.Boards, out)
-	if m, ok := h.SheetPrice(); ok {
-		key := takeoff.Item{Code: takeoff.ItemSheets, Of: id}.Key()
-		s.goods.Prices[key] = takeoff.Price{Each: m, Has: true}
-		s.origin[key] = origin(h.Price)
-	}
+	price, from, ok := s.price.sheet(h)
+	s.put(takeoff.Item{Code: takeoff.ItemSheets, Of: id}, price, from, ok)
 }
 
-// price sets an item's price from the invented list; pack is how much of what
-// the list's unit counts goes into what is bought.
-func (s *shopping) price(key, of string, pack float64) {
-	if _, has := s.goods.Prices[key]; has || s.plan.Prices != plan.DemoPrices {
-		return
-	}
-	if d, has := material.Demo(of, string(s.plan.Region)); has {
-		s.goods.Prices[key] = takeoff.Price{Each: unit.Money(float64(d.Amount) * pack), Has: true}
-		s.origin[key] = Demo
-	}
-}
-
-// demoItems are the rows of the invented list that items without a board have.
-var demoItems = []struct {
-	code takeoff.Code
-	of   string
-}{
-	{takeoff.ItemSealant, "sealant"}, {takeoff.ItemDamping, "damping"}, {takeoff.ItemClips, "clip"}, {takeoff.ItemChannel, material.HatChannel},
-	{takeoff.ItemPads, "putty_pad"}, {takeoff.ItemTape, "tape"}, {takeoff.ItemCompound, "compound"}, {takeoff.ItemBacking, "backing"},
-	{takeoff.ItemBlocking, "blocking"}, {takeoff.ItemScrews, "screws"},
-}
-
-// items is the list of a cut with its prices: typed by key, else invented.
-// Items come by size, so that their keys are known only from a list without.
+// items is the list of a cut with its prices. Items come by size, so that their
+// keys are known only from a list without.
 func (s *shopping) items(cut takeoff.Cut) []takeoff.Item {
 	for _, i := range takeoff.Items(s.job, cut, s.goods) {
-		for _, d := range demoItems {
-			if d.code == i.Code {
-				pack := 1.0
-				if i.Code == takeoff.ItemScrews && i.Pack > 0 {
-					pack = i.Pack / 1000
-				}
-				s.price(i.Key(), d.of, pack)
-			}
+		row, pack := rowOf(i.Code), 1.0
+		switch i.Code {
+		case takeoff.ItemSheets:
+			continue // they have theirs already
+		case takeoff.ItemBatts:
+			row, pack = s.fill, battCover
 		}
-	}
-	for key, v := range s.inside.Buying.Costs {
-		s.goods.Prices[key] = takeoff.Price{Each: v, Has: true}
-		s.origin[key] = Typed
+		price, from, ok := s.price.one(i.Key(), row, pack)
+		s.put(i, price, from, ok)
 	}
 	return takeoff.Items(s.job, cut, s.goods)
+}
+
+// put sets the price of an item that has one.
+func (s *shopping) put(i takeoff.Item, each unit.Money, from Origin, ok bool) {
+	if ok {
+		s.goods.Prices[i.Key()], s.origin[i.Key()] = takeoff.Price{Each: each, Has: true}, from
+	}
 }
 
 func (s *shopping) names() map[string]BoardName {
