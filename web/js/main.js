@@ -113,6 +113,7 @@ const app = {
   further: undefined,
   house: undefined,
   money: undefined,
+  moneyOf: undefined,
   faults: [],
   drafts: new Map(),
   fieldUnits: new Map(),
@@ -640,6 +641,7 @@ async function askMoney() {
   const reply = await engine.ask('assess', { plan, want: { surface: app.surface.id, room: true, money: true } }, 'further');
   if (!reply.ok || app.plan !== plan) return;
   app.money = reply.report.house?.money;
+  app.moneyOf = plan;
   app.render();
 }
 

@@ -353,7 +353,7 @@ func (p *page) words(selector string) string {
 // assessed waits until the core has answered what was last asked, and the page has drawn it.
 func (p *page) assessed() {
 	p.t.Helper()
-	p.until("performance.getEntriesByName('assessed').length > 0")
+	p.until("performance.getEntriesByName('assessed').length > 0 && !document.querySelector('main [aria-busy=true]')")
 	eval[bool](p, "new Promise((done) => requestAnimationFrame(() => setTimeout(done, 0, true)))")
 }
 

@@ -148,6 +148,74 @@ func TestDrummerStory(t *testing.T) {
 	}
 }
 
+// What was adopted cannot be adopted again: from the tap until the next rows are
+// there the old ones stand as they are, marked and of no effect, by finger and by key.
+func TestAdoptedRowsWait(t *testing.T) {
+	for _, v := range []view{phone, desk} {
+		t.Run(v.name, func(t *testing.T) {
+			p := open(t, deploy(t, "/").address(), v)
+			p.settled()
+			p.heardRoom("ways out")
+			p.until("document.querySelectorAll('.change[data-change]').length > 2")
+			p.settled()
+			before := p.ways()
+			p.tap(".change[data-change^='board '] .name")
+			p.until("document.querySelector('.change.open .solid') !== null")
+
+			// What the page asks its core is held back, and counted, until it is let go.
+			eval[bool](p, `(() => {
+				const post = Worker.prototype.postMessage;
+				const gate = globalThis.gate = {changes: 0, hold: true, held: [], open() { this.hold = false; this.held.splice(0).forEach((go) => go()); }};
+				Worker.prototype.postMessage = function (message) {
+					const change = message.method === 'change';
+					if (change) gate.changes++;
+					if (gate.hold && (change || message.args.includes('"money":true'))) gate.held.push(() => post.call(this, message));
+					else post.call(this, message);
+				};
+				return true;
+			})()`)
+			const state = `JSON.stringify([...document.querySelectorAll('.changes, .change')].map((e) => [e.offsetHeight, e.innerText]))`
+			rows := eval[string](p, state)
+			const solid = ".change.open .solid"
+			again := func(when string) {
+				t.Helper()
+				assert.Equal(t, "true", eval[string](p, "document.querySelector('.changes').ariaBusy"), when)
+				assert.Zero(t, eval[int](p, "document.querySelectorAll(':is(.changes, .best) button:not([aria-disabled=true])').length"), when)
+				assert.Equal(t, rows, eval[string](p, state), "%s: the rows stay, and their heights", when)
+				assert.True(t, eval[bool](p, "document.activeElement.matches($0)", solid), "%s: the focus stays", when)
+				p.tap(".change[data-change]:not(.open) .name")
+				p.tap(".verdict[data-section=heard] .tap")
+				p.tap(solid)
+				p.keys(kb.Enter)
+				eval[bool](p, "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))")
+				assert.Equal(t, 1, eval[int](p, "gate.changes"), when)
+				assert.Equal(t, rows, eval[string](p, state), when)
+			}
+			p.tap(solid)
+			p.until("document.querySelector('.changes').ariaBusy === 'true'")
+			again("before the plan has changed")
+
+			// The plan changes; what the next money does there is held back.
+			eval[bool](p, "(gate.open(), gate.hold = true)")
+			p.until("gate.held.length > 0 && [...document.querySelectorAll('button')].some((b) => b.innerText === 'Undo')")
+			again("after it")
+			p.shot("adopted-" + v.name)
+			p.accessible("rows that wait")
+
+			eval[bool](p, "(gate.open(), true)")
+			p.until("document.querySelector('.changes').ariaBusy === 'false'")
+			p.settled()
+			assert.NotEqual(t, rows, eval[string](p, state))
+			assert.Zero(t, eval[int](p, "document.querySelectorAll('main [aria-disabled=true], .change.open').length"))
+			assert.True(t, eval[bool](p, "document.activeElement.matches('.change .name')"), "the keyboard stays among the rows")
+			p.press("Undo")
+			p.settled()
+			assert.Equal(t, before, p.ways(), "it was one step")
+			p.noErrors()
+		})
+	}
+}
+
 // doorOf shows the door of wall A in Layers.
 func (p *page) doorOf() {
 	p.t.Helper()

@@ -76,6 +76,8 @@ export interface App {
   /** the whole room, the last good one, and what the next money does there */
   house: House | undefined;
   money: Money | undefined;
+  /** the plan that money is of */
+  moneyOf: Plan | undefined;
   /** of the plan on screen; the report is then of an earlier one */
   faults: Fault[];
   drafts: Map<string, Draft>;

@@ -28,6 +28,8 @@ export const view = {
   /** ways to one space; empty: all that gets out */
   ways: '',
   change: '',
+  /** what a change was adopted from; its rows wait for the next */
+  adopted: /** @type {import('../types-room.d.ts').Money | undefined} */ (undefined),
   byMoney: false,
   /** the choice or form that is unfolded */
   open: '',
@@ -50,6 +52,7 @@ export function ofPlan(app) {
     noise: 0,
     ways: '',
     change: '',
+    adopted: undefined,
     open: '',
     openings: false,
     opening: '',
@@ -199,8 +202,8 @@ export function unfold(app, which, words, label) {
 }
 
 /** The verdict of a part. @param {import('../words-room.js').Answer | undefined} words @param {unknown} [mend] */
-export function answer(words, mend = nothing) {
-  return html`<p class="verdict" aria-live="polite" aria-atomic="true" data-section="heard">${words ? html`<b>${rich(words.answer)}</b> ${rich(words.text)} ${mend}` : nothing}</p>`;
+export function answer(words, mend = nothing, busy = false) {
+  return html`<p class="verdict" aria-live="polite" aria-atomic="true" aria-busy=${busy} data-section="heard">${words ? html`<b>${rich(words.answer)}</b> ${rich(words.text)} ${mend}` : nothing}</p>`;
 }
 
 /** How a room is furnished. */

@@ -30,9 +30,10 @@ export function mark(state) {
  * @param {string} words
  * @param {(event: Event) => void} act
  * @param {string} [label] where the words alone do not say enough
+ * @param {boolean} [waits] it does nothing now, and keeps the focus
  */
-export function tap(words, act, label) {
-  return html`<button class="tap" type="button" aria-label=${label ?? nothing} @click=${act}>${rich(words)}</button>`;
+export function tap(words, act, label, waits) {
+  return html`<button class="tap" type="button" aria-label=${label ?? nothing} aria-disabled=${waits || nothing} @click=${act}>${rich(words)}</button>`;
 }
 
 /**

@@ -59,6 +59,15 @@ export function waysView(app, house) {
 }
 
 /**
+ * The rows on screen are of the plan as it was: they stand as they are, and do
+ * nothing, until the next ones are there.
+ * @param {App} app
+ */
+function waits(app) {
+  return app.money !== undefined && (app.moneyOf !== app.plan || view.adopted === app.money);
+}
+
+/**
  * What to do first.
  * @param {App} app
  * @param {House} house
@@ -70,7 +79,11 @@ export function waysVerdict(app, house) {
     money && [...(money.rows ?? [])].filter((row) => !row.why && row.cost && Math.max(row.gain, row.all) >= 0.5).sort((a, b) => b.perCost - a.perCost)[0];
   if (!money) return html`<p class="verdict soft">…</p>`;
   if (!first)
-    return answer({ answer: 'Nothing small is left.', text: 'No single change brings half a decibel: the structure decides, or the whole build-up does.' });
+    return answer(
+      { answer: 'Nothing small is left.', text: 'No single change brings half a decibel: the structure decides, or the whole build-up does.' },
+      nothing,
+      waits(app),
+    );
   const what = changeWords(first, app.ctx, house);
   const cost = first.cost ? `${moneyWords(app, first.cost.v)} for ` : '';
   return answer(
@@ -78,7 +91,8 @@ export function waysVerdict(app, house) {
       answer: `${what} first:`,
       text: `${cost}${number(Math.max(first.gain, first.all), 1)}${NBSP}dB${first.gain >= first.all ? ` less in the ${money.worst}` : ' less of all that gets out'}.`,
     },
-    tap(first.code === 'seal' || first.code === 'caulk' ? 'Seal it' : 'Do it', () => adopt(app, [first], house)),
+    tap(first.code === 'seal' || first.code === 'caulk' ? 'Seal it' : 'Do it', () => adopt(app, [first], house), undefined, waits(app)),
+    waits(app),
   );
 }
 
@@ -156,6 +170,7 @@ export function order(money) {
  */
 function moneyView(app, house, money) {
   if (!money) return html`<h2 class="head part">Next money</h2><p class="soft coming" role="status">…</p>`;
+  if (view.adopted && view.adopted !== money) came();
   const rows = order(money);
   const all = view.open === 'all changes';
   const useful = rows.filter((r) => !r.why);
@@ -175,7 +190,7 @@ function moneyView(app, house, money) {
         app.render();
       },
     )}
-    <div class="changes" role="table" aria-label="What each change costs and brings">
+    <div class="changes" role="table" aria-busy=${waits(app)} aria-label="What each change costs and brings">
       <div class="change heads" role="row"><span role="columnheader">${money.worst ? `worst off: ${money.worst}` : ''}</span><span role="columnheader">cost</span><span role="columnheader">all</span><span role="columnheader">${hasKick(house) ? 'kick' : 'bass'}</span></div>
       ${shown.map((row) => changeRow(app, house, money, row))}
     </div>
@@ -190,6 +205,35 @@ function moneyView(app, house, money) {
     ${budget(app, house, money)}`;
 }
 
+/** What was adopted is closed; the keyboard stays at its row, or goes to the first. */
+function came() {
+  view.adopted = undefined;
+  view.change = '';
+  const had = document.activeElement;
+  const row = had?.closest('.change');
+  queueMicrotask(() => {
+    if (had?.isConnected) return;
+    const name = (row?.isConnected ? row : document.querySelector('[data-change]'))?.querySelector('.name');
+    /** @type {HTMLElement | null | undefined} */ (name)?.focus({ preventScroll: true });
+  });
+}
+
+/**
+ * Unfolds a row, or folds it.
+ * @param {App} app
+ * @param {string} id
+ */
+function toggle(app, id) {
+  if (waits(app)) return;
+  view.change = view.change === id ? '' : id;
+  app.render();
+}
+
+/** A button of a row. @param {App} app @param {string} words @param {() => void} act */
+function doIt(app, words, act) {
+  return html`<button type="button" class="solid" aria-disabled=${waits(app)} @click=${act}>${words}</button>`;
+}
+
 /**
  * @param {App} app
  * @param {House} house
@@ -200,15 +244,11 @@ function changeRow(app, house, money, row) {
   const open = view.change === row.id;
   const name = changeWords(row, app.ctx, house, false);
   const letters = lettersOf(row, house);
-  const toggle = () => {
-    view.change = open ? '' : row.id;
-    app.render();
-  };
   const figures = row.why
     ? html`<span role="cell" class="none ${row.why === 'over' ? 'over' : ''}">${row.why === 'over' ? html`${mark('over')}over` : 'nothing'}</span>`
     : html`<span role="cell">${row.cost ? moneyWords(app, row.cost.v) : '–'}</span><span role="cell"><b>${gain(row.all)}</b></span><span role="cell"><b>${gain(row.bass)}</b></span>`;
   return html`<div class="change ${open ? 'open' : ''} ${row.why ? 'idle' : ''}" role="row" data-change=${row.id}>
-    <span role="rowheader"><button type="button" class="name" aria-expanded=${open} @click=${toggle}><b class="letter">${letters}</b><span>${rich(name)}</span></button></span>${figures}
+    <span role="rowheader"><button type="button" class="name" aria-expanded=${open} aria-disabled=${waits(app)} @click=${() => toggle(app, row.id)}><b class="letter">${letters}</b><span>${rich(name)}</span></button></span>${figures}
     ${row.why ? html`<span role="cell" class="because soft">${rich(whyWords(row, house, money.worst))}</span>` : nothing}
     ${
       open
@@ -219,7 +259,7 @@ function changeRow(app, house, money, row) {
               )}
               ${row.cost ? nothing : html`<span class="soft">A price is missing.</span>`}
             </p>
-            <button type="button" class="solid" @click=${() => adopt(app, [row], house)}>Do it</button>
+            ${doIt(app, 'Do it', () => adopt(app, [row], house))}
           </div>`
         : nothing
     }
@@ -254,15 +294,13 @@ function budget(app, house, money) {
     )}
     ${
       best && chosen.length
-        ? html`<div class="change best ${open ? 'open' : ''}">
+        ? html`<div class="change best ${open ? 'open' : ''}" aria-busy=${waits(app)}>
             <button
               type="button"
               class="name"
               aria-expanded=${open}
-              @click=${() => {
-                view.change = open ? '' : 'best';
-                app.render();
-              }}
+              aria-disabled=${waits(app)}
+              @click=${() => toggle(app, 'best')}
             >
               <b>${capital(chosen.map((row) => inSentence(changeWords(row, app.ctx, house))).join('; '))}</b>
             </button>
@@ -271,7 +309,7 @@ function budget(app, house, money) {
               open
                 ? html`<div class="does">
                     <p class="soft">${number(money.tried)} combinations looked at${money.exact ? ': none within the budget brings more' : ', not all'}.</p>
-                    <button type="button" class="solid" @click=${() => adopt(app, chosen, house)}>Do ${chosen.length === 1 ? 'it' : `all ${chosen.length}`}</button>
+                    ${doIt(app, `Do ${chosen.length === 1 ? 'it' : `all ${chosen.length}`}`, () => adopt(app, chosen, house))}
                   </div>`
                 : nothing
             }
@@ -289,16 +327,19 @@ function budget(app, house, money) {
  * @param {House} house
  */
 async function adopt(app, rows, house) {
+  if (waits(app)) return;
+  view.adopted = app.money;
+  app.render();
   const { plan } = app;
   const label = rows.map((row) => inSentence(changeWords(row, app.ctx, house))).join('; ');
   const reply = await app.ask('change', { plan, changes: rows.map((row) => row.id) }, 'change');
   if (app.plan !== plan) return;
   if (!reply.ok) {
+    view.adopted = undefined;
     // The plan has moved on since the list was made: the next one is on its way.
     app.tell({ message: { head: `${capital(reply.faults?.[0]?.words ?? 'that change could not be made')}.`, pieces: [] }, taps: [] });
     return;
   }
-  view.change = '';
   app.edit({ label: capital(label), plan: reply.plan });
   app.tell({
     message: { head: rows.length > 1 ? `${rows.length} changes made.` : `${capital(label)}.`, pieces: [] },
