@@ -205,6 +205,7 @@ func TestAdoptedRowsWait(t *testing.T) {
 			eval[bool](p, "(gate.open(), true)")
 			p.until("document.querySelector('.changes').ariaBusy === 'false'")
 			p.settled()
+			assert.Equal(t, 1, eval[int](p, "gate.changes"), "nor was anything asked for later")
 			assert.NotEqual(t, rows, eval[string](p, state))
 			assert.Zero(t, eval[int](p, "document.querySelectorAll('main [aria-disabled=true], .change.open').length"))
 			assert.True(t, eval[bool](p, "document.activeElement.matches('.change .name')"), "the keyboard stays among the rows")
