@@ -35,7 +35,7 @@ const LIMITS = [
 ];
 
 const METHOD = [
-  'Every board is a plate with its own mass, bending stiffness, loss and coincidence (Cremer 1942; data after Hopkins 2007 and as calibrated); boards screwed together add up, boards with a damping film share it (Ross, Ungar and Kerwin 1959).',
+  'Every board is a plate with its own mass, bending stiffness, loss and coincidence (Cremer 1942; data after Hopkins 2007 and as calibrated), gypsum board a core between two paper faces; boards screwed together add up, boards with a damping film share it (Ross, Ungar and Kerwin 1959).',
   'In each third of an octave the leaves, the air and fill between them (Allard and Champoux 1992) and the frame and fixings, as springs and masses that also send out waves of their own (after Davy 1991, Sharp 1978 and Vigran 2008), are solved together for every direction of a diffuse field, with the radiation of a face of finite size (Sewell 1970).',
   'Constants that do not follow from the boards are fitted to published walls and floors, most of them of the National Building Code of Canada 2020, within physical bounds.',
   'Low and high come from what the method leaves over against published tests with each series left out of the fit, never less than laboratories differ by among themselves (ISO 12999-1:2020); where a kind has not been tested, what the unconfirmed inputs would change is added.',
