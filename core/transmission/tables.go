@@ -11,8 +11,8 @@ type Tables struct {
 	held      int // numbers kept
 }
 
-// capacity is how many numbers Tables keep before they start afresh: 16 MB.
-const capacity = 2_000_000
+// capacity is how many numbers Tables keep before they start afresh: 10 MB.
+const capacity = 1_200_000
 
 // NewTables returns empty tables.
 func NewTables() *Tables { return newTables(Defaults()) }
