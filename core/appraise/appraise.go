@@ -68,10 +68,11 @@ func Appraise(b assembly.BuildUp, o Options, t *transmission.Tables) (Result, er
 	if narrow, wide := tested(b); wide {
 		// Published tables give rigid studs at 400 and 600 mm one figure, the
 		// lower (NBC2020); the method alone would let the wider spacing gain 10.
-		tl, err := transmission.Loss(narrow, o.Accuracy, t)
-		tie(&tl, r.Screws)
-		if err == nil && rating.STC(tl).Value < r.STC.Value {
-			r.Hear(tl)
+		if tl, err := transmission.Loss(narrow, o.Accuracy, t); err == nil {
+			tie(&tl, r.Screws)
+			if rating.STC(tl).Value < r.STC.Value {
+				r.Hear(tl)
+			}
 		}
 	}
 	return r, nil

@@ -138,8 +138,9 @@ func (b Board) Stretch() float64 {
 //
 //	E′ = (E − 6F/t)·m′/m + 6F/t
 //
-// so that thickness × critical frequency, which depends on E/ρ only, stays what
-// boards of the kind measure. A mass of 0 or less returns the board as it is.
+// so that without faces thickness × critical frequency, which depends on E/ρ
+// only, stays what boards of the kind measure. A mass of 0 or less returns the
+// board as it is.
 func (b Board) WithMass(m unit.SurfaceMass) Board {
 	if m > 0 && b.Mass > 0 {
 		f := facing(b.Sound.Faces, float64(b.Thickness))
